@@ -8,8 +8,11 @@ import { addYears, format, isValid, parse } from 'date-fns';
 export type Day = number & { readonly __unit: 'day' };
 
 const MILLISECONDS = 86_400_000;
-const ISO = /^(\d{4}-\d{2}-\d{2})(?:[T ]\d{2}:\d{2}.*)?$/;
+const ISO = /^(\d{4}-\d{2}-\d{2})(?:[T ]\d{2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:Z|[+-]\d{2}:?\d{2})?)?$/i;
 const REFERENCE = new UTCDate(0);
+/** 0001-01-01 and 9999-12-31, between which a day has a four-digit year. */
+const FIRST_DAY = -719_162;
+const LAST_DAY = 2_932_896;
 
 /**
  * Reads a day written as YYYY-MM-DD; a time of day behind it is ignored.
@@ -32,9 +35,13 @@ export function spokenDay(day: Day): string {
   return format(dateOfDay(day), 'd MMM yyyy');
 }
 
-/** The day that is `days` calendar days later (earlier where negative). */
+/**
+ * The day that is `days` calendar days later (earlier where negative).
+ * It stops at 9999-12-31 (0001-01-01), so that a life of 10 000 000 days still ends on a day that can be
+ * written.
+ */
 export function addDays(day: Day, days: number): Day {
-  return (day + days) as Day;
+  return Math.min(Math.max(day + days, FIRST_DAY), LAST_DAY) as Day;
 }
 
 /** The same day of the year `years` later; 29 February falls back to the 28th. */

@@ -20,7 +20,7 @@ const PHANTOM_LEAP_DAY = 60;
  */
 export function dayOfSerial(serial: number, system: DateSystem): Day | null {
   const whole = Math.floor(serial) + (system === 1904 ? OFFSET_1904 : 0);
-  if (!(whole >= 1 && whole <= LAST_SERIAL) || whole === PHANTOM_LEAP_DAY) return null;
+  if (!(serial >= 0 && whole >= 1 && whole <= LAST_SERIAL) || whole === PHANTOM_LEAP_DAY) return null;
   return (whole - EPOCH_SERIAL + (whole < PHANTOM_LEAP_DAY ? 1 : 0)) as Day;
 }
 

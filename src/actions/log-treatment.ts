@@ -1,0 +1,189 @@
+import { type Day, spokenDay } from '../core/day.ts';
+import { type AsUsed, type Drawing, drawEntry } from '../core/draw.ts';
+import type { Exact } from '../core/exact-number.ts';
+import { keyOf, type Random } from '../core/identifier.ts';
+import { entryStatus } from '../core/entry-needs.ts';
+import type { EntryRecord } from '../core/records.ts';
+import { type Entry, type Material, STUDIO_JOB, type Studio, type Treatment } from '../core/studio.ts';
+import type { Unit } from '../core/unit.ts';
+import { withEntry } from '../core/with-entry.ts';
+import { appendRows, dayCell, quantityCell, textCell } from '../workbook/cell-write.ts';
+import type { WorkbookSnapshot } from '../workbook/port.ts';
+import { nearest } from './nearest-name.ts';
+import { movementChanges, openDesk, type Refusal, refuse, tableNamed, type WritingDesk, type Written } from './writing-desk.ts';
+
+/** A treatment to be logged, in a person's words. */
+export interface TreatmentToLog {
+  readonly job: string;
+  readonly item: string | null;
+  readonly treatment: string;
+  readonly extent: Exact;
+  readonly date: Day;
+  readonly minutes: Exact | null;
+  readonly by: string | null;
+  readonly notes: string | null;
+  readonly asUsed: readonly AmountUsed[];
+}
+
+/** An amount that was really used, of a material and perhaps of a lot that are named. */
+export interface AmountUsed {
+  readonly material: string;
+  readonly quantity: Exact;
+  readonly unit: Unit;
+  readonly lot: string | null;
+}
+
+/** Adds an entry to the treatment log and draws its materials down. An entry of a later day is kept, and waits. */
+export function logTreatment(
+  snapshot: WorkbookSnapshot,
+  request: TreatmentToLog,
+  today: Day,
+  random: Random,
+): Written | Refusal {
+  const desk = openDesk(snapshot, today, random);
+  if (!desk.ok) return desk;
+  const log = tableNamed(desk, 'TreatmentLog');
+  if ('ok' in log) return log;
+  const movementsTable = tableNamed(desk, 'Movements');
+  if ('ok' in movementsTable) return movementsTable;
+  const named = findNamed(desk.ledger.studio, request);
+  if (!named.ok) return named;
+
+  const record = recordOf(request, named, desk.newIdentifier('E'), log.snapshot.name);
+  const { ledger, entry } = withEntry(desk.ledger, record, named.treatment);
+  const waits = entryStatus(ledger, entry, today) === 'waiting';
+  const drawing: Drawing = waits
+    ? { ledger, entries: [{ entry, drawn: null, extent: record.extent }], movements: [], shortfalls: [] }
+    : drawEntry(ledger, entry, today, desk.newIdentifier, named.asUsed);
+  const drawn = drawing.entries[0]?.drawn ?? null;
+  const posting = drawing.movements.length === 0 ? null : desk.newIdentifier('P');
+  const entryRow = {
+    entry: textCell(record.entry),
+    date: dayCell(record.date),
+    job: textCell(record.job),
+    item: textCell(record.item),
+    treatment: textCell(record.treatment),
+    extent: quantityCell(record.extent),
+    minutes: quantityCell(record.minutes),
+    by: textCell(request.by),
+    notes: textCell(request.notes),
+    drawn: textCell(drawn),
+    drawnFor: quantityCell(drawn === null ? null : record.extent),
+  };
+  return {
+    ok: true,
+    posting,
+    drawing,
+    changes: [
+      ...desk.changes,
+      ...appendRows(log, [entryRow]),
+      ...(posting === null
+        ? []
+        : movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, { name: posting, by: request.by })),
+    ],
+    remarks: [
+      ...(waits ? [`The entry is dated ${spokenDay(record.date)}, after today, so it is kept and not drawn yet.`] : []),
+      ...sameUndrawn(desk, entry),
+    ],
+  };
+}
+
+interface Named {
+  readonly ok: true;
+  readonly job: string;
+  readonly item: string | null;
+  readonly treatment: Treatment;
+  readonly asUsed: readonly AsUsed[];
+}
+
+function findNamed(studio: Studio, request: TreatmentToLog): Named | Refusal {
+  const job = studio.jobsByKey.get(keyOf(request.job))?.job ?? null;
+  const isStudio = keyOf(request.job) === keyOf(STUDIO_JOB);
+  if (job === null && !isStudio) return unknown('job', request.job, 'Jobs', studio.jobs.map((each) => each.job ?? ''));
+  const treatment = studio.treatmentsByKey.get(keyOf(request.treatment));
+  if (treatment === undefined) {
+    return unknown('treatment', request.treatment, 'Treatments', studio.treatments.map(({ name }) => name));
+  }
+  const items = studio.items.filter((each) => keyOf(each.job) === keyOf(request.job)).map(({ item }) => item ?? '');
+  const item = request.item === null ? null : items.find((each) => keyOf(each) === keyOf(request.item ?? ''));
+  if (item === undefined) return unknown(`item of job ${request.job}`, request.item ?? '', 'Items', items);
+  const asUsed: AsUsed[] = [];
+  for (const amount of request.asUsed) {
+    const found = findAmount(studio, amount);
+    if ('ok' in found) return found;
+    asUsed.push(found);
+  }
+  return { ok: true, job: job ?? STUDIO_JOB, item, treatment, asUsed };
+}
+
+function findAmount(studio: Studio, amount: AmountUsed): AsUsed | Refusal {
+  const material = studio.materialsByKey.get(keyOf(amount.material));
+  if (material === undefined) {
+    return unknown('material', amount.material, 'Materials', studio.materials.map(({ name }) => name));
+  }
+  if (!material.counted) return refuse(`${material.name} is not counted, so no amount of it is drawn: leave out --use for it.`);
+  const lots = studio.lotsOfMaterial.get(material) ?? [];
+  const lot = amount.lot === null ? null : lots.find(({ name }) => keyOf(name) === keyOf(amount.lot ?? ''));
+  if (lot === undefined) {
+    return unknown(`lot of ${material.name}`, amount.lot ?? '', 'the stock tables', lots.map(({ name }) => name));
+  }
+  if (!converts(material, amount.unit, studio, lot)) {
+    return refuse(
+      `Nothing says how much ${material.unit.name} of ${material.name} one ${amount.unit.name} is: ` +
+        `give the amount in ${material.unit.name}, or add the fact that links them to Materials.`,
+    );
+  }
+  return { material, quantity: amount.quantity, unit: amount.unit, lot };
+}
+
+function converts(material: Material, unit: Unit, studio: Studio, named: AsUsed['lot']): boolean {
+  const lots = named === null ? (studio.lotsOfMaterial.get(material) ?? []) : [named];
+  return lots.length === 0
+    ? material.converter.factor(unit, material.unit) !== null
+    : lots.some((lot) => lot.converter.factor(unit, lot.record.unit) !== null);
+}
+
+function unknown(what: string, name: string, where: string, names: readonly string[]): Refusal {
+  const near = nearest(name, names);
+  const hint = near.length === 0 ? `Add it to ${where} first.` : `Did you mean ${near.join(' or ')}?`;
+  return refuse(`There is no ${what} called ${name} in ${where}. ${hint}`);
+}
+
+function recordOf(
+  request: TreatmentToLog,
+  { job, item, treatment }: Named,
+  identifier: string,
+  table: string,
+): EntryRecord & { readonly entry: string } {
+  return {
+    entry: identifier,
+    date: request.date,
+    job,
+    item,
+    treatment: treatment.name,
+    extent: request.extent,
+    minutes: request.minutes,
+    drawn: null,
+    drawnFor: null,
+    place: { table, row: -1, sheetRow: 0 },
+    unreadable: new Set(),
+  };
+}
+
+/** A remark where the log holds the same treatment already, undrawn: taken back before, perhaps, and now logged again. */
+function sameUndrawn(desk: WritingDesk, logged: Entry): string[] {
+  const { studio } = desk.ledger;
+  const same = studio.entries.find(
+    (entry) =>
+      entry.treatment === logged.treatment &&
+      entry.record.date === logged.record.date &&
+      keyOf(entry.record.job) === keyOf(logged.record.job) &&
+      keyOf(entry.record.item ?? '') === keyOf(logged.record.item ?? '') &&
+      entryStatus(desk.ledger, entry, desk.today) === 'not drawn',
+  );
+  if (same === undefined) return [];
+  return [
+    `Entry ${same.name} is the same treatment of the same job and day, and not drawn. If it is this one, delete its row ` +
+      `from the treatment log; else draw will draw it as well.`,
+  ];
+}

@@ -1,0 +1,101 @@
+import type { Day } from '../core/day.ts';
+import { keyOf, type Random } from '../core/identifier.ts';
+import type { Ledger } from '../core/ledger.ts';
+import type { Movement } from '../core/movement.ts';
+import { movementsOfPosting, reverse } from '../core/undo.ts';
+import { quantityCell } from '../workbook/cell-write.ts';
+import type { WorkbookSnapshot } from '../workbook/port.ts';
+import { drawnCells } from '../workbook/written-cells.ts';
+import { movementChanges, openDesk, type Refusal, refuse, tableNamed, type Written } from './writing-desk.ts';
+
+const MOST_POSTINGS_NAMED = 5;
+
+/** Takes back all movements of a posting by reversing rows; the log entries stay, and can be drawn again. */
+export function undoPosting(
+  snapshot: WorkbookSnapshot,
+  posting: string,
+  today: Day,
+  random: Random,
+  by: string | null = null,
+): Written | Refusal {
+  const desk = openDesk(snapshot, today, random);
+  if (!desk.ok) return desk;
+  const movementsTable = tableNamed(desk, 'Movements');
+  if ('ok' in movementsTable) return movementsTable;
+  const found = movementsOfPosting(desk.ledger, posting);
+  const reversed = new Set(
+    [...desk.ledger.accounts.values()].flatMap(({ postings }) =>
+      postings.flatMap(({ movement }) => movement.reverses ?? []),
+    ),
+  );
+  const open = found.filter((movement) => movement.reverses === null && !reversed.has(movement));
+  const obstacle = obstacleTo(desk.ledger, posting, found, open);
+  if (obstacle !== null) return refuse(obstacle);
+
+  const undoing = reverse(desk.ledger, open, today, desk.newIdentifier);
+  const name = desk.newIdentifier('P');
+  const marks = undoing.entries.flatMap(({ entry, drawn }) =>
+    drawnCells(desk.tables, entry, drawn, quantityCell(drawn === null ? null : entry.record.drawnFor)),
+  );
+  const written = movementChanges(desk, movementsTable, undoing.ledger, undoing.movements, { name, by });
+  return {
+    ok: true,
+    posting: name,
+    drawing: {
+      ledger: undoing.ledger,
+      movements: undoing.movements,
+      entries: undoing.entries.map(({ entry, drawn }) => ({ entry, drawn, extent: entry.record.extent })),
+      shortfalls: [],
+    },
+    changes: [...desk.changes, ...marks, ...written],
+    remarks: undoing.entries.map(
+      ({ entry }) =>
+        `Entry ${entry.name} stays in the treatment log and is not drawn any more: draw draws it again. ` +
+        `If the treatment was not done, delete its row.`,
+    ),
+  };
+}
+
+function obstacleTo(
+  ledger: Ledger,
+  posting: string,
+  found: readonly Movement[],
+  open: readonly Movement[],
+): string | null {
+  if (found.length === 0) {
+    const recent = recentPostings(ledger);
+    const hint = recent.length === 0 ? 'No movement has a posting yet.' : `The latest are ${recent.join(', ')}.`;
+    return `No movement has the posting ${posting}. ${hint}`;
+  }
+  if (found.every(({ reverses }) => reverses !== null)) {
+    return `Posting ${posting} took another one back itself, and a reversal is never reversed: draw the entries again instead.`;
+  }
+  if (open.length === 0) return `Posting ${posting} has been taken back already.`;
+  const made = open.find(({ record }) => record?.into != null);
+  if (made !== undefined) {
+    return (
+      `Posting ${posting} made lot ${made.record?.into ?? ''}, which taking back its ingredients would leave standing: ` +
+      `set that lot aside or discard it, and reverse its rows by hand.`
+    );
+  }
+  return null;
+}
+
+function recentPostings(ledger: Ledger): string[] {
+  const latest = new Map<string, { readonly name: string; readonly day: number; readonly row: number }>();
+  for (const { postings } of ledger.accounts.values()) {
+    for (const { movement } of postings) {
+      const { record } = movement;
+      if (record === null || record.posting === null) continue;
+      latest.set(keyOf(record.posting), {
+        name: record.posting,
+        day: record.posted ?? movement.date,
+        row: record.place.row,
+      });
+    }
+  }
+  return [...latest.values()]
+    .sort((a, b) => b.day - a.day || b.row - a.row)
+    .slice(0, MOST_POSTINGS_NAMED)
+    .map(({ name }) => name);
+}

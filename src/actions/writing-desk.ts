@@ -1,0 +1,125 @@
+import { keepBooks } from '../core/check.ts';
+import type { Day } from '../core/day.ts';
+import { type IdentifierMaker, identifierMaker, type Random } from '../core/identifier.ts';
+import { accountIn, type Ledger } from '../core/ledger.ts';
+import type { Drawing } from '../core/draw.ts';
+import type { Movement } from '../core/movement.ts';
+import type { LocatedTable } from '../workbook/located-table.ts';
+import {
+  appendRows,
+  dayCell,
+  moneyCell,
+  type NewRow,
+  quantityCell,
+  textCell,
+} from '../workbook/cell-write.ts';
+import { nameRows, takenIdentifiers } from '../workbook/name-rows.ts';
+import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
+import { TABLES_VERSION } from '../workbook/read-settings.ts';
+import { readWorkbook } from '../workbook/read-workbook.ts';
+import { lotCells, type Tables } from '../workbook/written-cells.ts';
+
+/** What a person asked for can't be done; the message says why and what to do. Nothing was changed. */
+export interface Refusal {
+  readonly ok: false;
+  readonly message: string;
+}
+
+/** What a writing action did: what was drawn, under which posting, and the changes that write it down. */
+export interface Written {
+  readonly ok: true;
+  /** Null where no movement was written. */
+  readonly posting: string | null;
+  readonly drawing: Drawing;
+  readonly changes: readonly Change[];
+  /** What the person should know besides. */
+  readonly remarks: readonly string[];
+}
+
+export function refuse(message: string): Refusal {
+  return { ok: false, message };
+}
+
+/** A workbook laid out for writing: its ledger, a maker of identifiers, and the changes due before any other. */
+export interface WritingDesk {
+  readonly ok: true;
+  readonly tables: Tables;
+  readonly ledger: Ledger;
+  readonly newIdentifier: IdentifierMaker;
+  /** Identifiers for the rows that had none. */
+  readonly changes: readonly Change[];
+  readonly today: Day;
+}
+
+/** Reads a workbook so that something can be written to it; one with a newer layout is only read, never written. */
+export function openDesk(snapshot: WorkbookSnapshot, today: Day, random: Random): WritingDesk | Refusal {
+  const desk = layOut(snapshot, today, random);
+  const version = desk.ledger.studio.settings.tablesVersion;
+  if (version === null || version <= TABLES_VERSION) return desk;
+  return refuse(
+    `This workbook has tables of version ${version}; this program knows version ${TABLES_VERSION} and only reads them. ` +
+      `Get the newer program to write to it.`,
+  );
+}
+
+/** Reads a workbook of any version, for an answer that need not be written. */
+export function layOut(snapshot: WorkbookSnapshot, today: Day, random: Random): WritingDesk {
+  const reading = readWorkbook(snapshot);
+  const newIdentifier = identifierMaker(random, takenIdentifiers(reading));
+  const named = nameRows(reading, newIdentifier);
+  const { ledger } = keepBooks(named.records, reading.settings, reading.unreadable);
+  return { ok: true, tables: reading.tables, ledger, newIdentifier, changes: named.changes, today };
+}
+
+/** A table that must be there for something to be written to it. */
+export function tableNamed(desk: WritingDesk, name: string): LocatedTable | Refusal {
+  const table = desk.tables.get(name.toLowerCase());
+  return (
+    table ??
+    refuse(
+      `This workbook has no table ${name} that can be read, and this must be written there: ` +
+        `copy the tab ${name} from the starter workbook, or give the table its columns.`,
+    )
+  );
+}
+
+/**
+ * The changes that write movements under one posting, and bring the written cells of their lots up to date.
+ * @param ledger the ledger with the movements in it
+ */
+export function movementChanges(
+  desk: WritingDesk,
+  table: LocatedTable,
+  ledger: Ledger,
+  movements: readonly Movement[],
+  posting: { readonly name: string; readonly by: string | null },
+): Change[] {
+  const { currency } = ledger.studio.settings;
+  const rows = movements.map(
+    (movement): NewRow => ({
+      movement: textCell(movement.name),
+      date: dayCell(movement.date),
+      kind: textCell(movement.kind),
+      lot: textCell(movement.lot.name),
+      quantity: quantityCell(movement.quantity),
+      unit: textCell(movement.unit.name),
+      job: textCell(movement.job),
+      item: textCell(movement.item),
+      entry: textCell(movement.entry),
+      lotIs: textCell(movement.lotIs),
+      cost: moneyCell(costIn(ledger, movement), currency),
+      reverses: textCell(movement.reverses?.name ?? null),
+      by: textCell(posting.by),
+      posted: dayCell(desk.today),
+      posting: textCell(posting.name),
+      note: textCell(movement.note),
+    }),
+  );
+  const lots = new Set(movements.map((movement) => movement.lot));
+  return [...appendRows(table, rows), ...lotCells(desk.tables, ledger, lots, desk.today)];
+}
+
+/** What a movement of the ledger costs; null for a lot without a cost. */
+export function costIn(ledger: Ledger, movement: Movement): bigint | null {
+  return accountIn(ledger, movement.lot).postings.find((posting) => posting.movement === movement)?.cost ?? null;
+}

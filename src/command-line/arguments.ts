@@ -1,0 +1,123 @@
+import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { type Day, parseDay } from '../core/day.ts';
+import { type Exact, parsePlainNumber } from '../core/exact-number.ts';
+import { findUnit, UNIT_NAMES } from '../core/unit.ts';
+import type { AmountUsed } from '../actions/log-treatment.ts';
+import { VERB_HELP, type Verb } from './help.ts';
+
+/** The call can't be understood; the message says what is wrong and what would be right. */
+export class CallRefused extends Error {}
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+const COMMON: Options = { on: { type: 'string' }, json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
+const WRITING: Options = { ...COMMON, out: { type: 'string' }, by: { type: 'string' } };
+
+const OPTIONS: Readonly<Record<Verb, Options>> = {
+  check: { ...COMMON, lots: { type: 'boolean' } },
+  log: {
+    ...WRITING,
+    job: { type: 'string' },
+    item: { type: 'string' },
+    treatment: { type: 'string' },
+    extent: { type: 'string' },
+    date: { type: 'string' },
+    use: { type: 'string', multiple: true },
+    minutes: { type: 'string' },
+    notes: { type: 'string' },
+  },
+  draw: WRITING,
+  undo: { ...WRITING, posting: { type: 'string' } },
+  quote: { ...COMMON, out: { type: 'string' }, job: { type: 'string' }, freeze: { type: 'boolean' } },
+};
+
+/** A call that was understood so far: its verb, its file, and the options as typed. */
+export interface Call {
+  readonly verb: Verb;
+  /** Null only where help is asked for. */
+  readonly file: string | null;
+  readonly text: (option: string) => string | null;
+  readonly texts: (option: string) => readonly string[];
+  readonly flag: (option: string) => boolean;
+}
+
+export function isVerb(word: string): word is Verb {
+  return Object.hasOwn(VERB_HELP, word);
+}
+
+/** Takes a call apart; options that the verb doesn't have, and more than one file, are refused. */
+export function readCall(words: readonly string[]): Call {
+  const [verb = '', ...rest] = words;
+  if (!isVerb(verb)) {
+    throw new CallRefused(`There is no verb ${verb}. The verbs are ${Object.keys(VERB_HELP).join(', ')}.`);
+  }
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({ args: rest, options: OPTIONS[verb], allowPositionals: true });
+  } catch (error) {
+    throw new CallRefused(error instanceof Error ? error.message : String(error), { cause: error });
+  }
+  const { values, positionals } = parsed;
+  const help = values['help'] === true;
+  if (positionals.length !== 1 && !help) {
+    const problem = positionals.length === 0 ? 'Name the workbook' : `Name one workbook, not ${positionals.join(' and ')}`;
+    throw new CallRefused(`${problem}: jarleaf ${verb} FILE. A name with spaces goes in quotes.`);
+  }
+  return {
+    verb,
+    file: positionals[0] ?? null,
+    text: (option) => (typeof values[option] === 'string' ? values[option] : null),
+    texts: (option) => (Array.isArray(values[option]) ? values[option].map(String) : []),
+    flag: (option) => values[option] === true,
+  };
+}
+
+/** An option that must be there. */
+export function required(call: Call, option: string): string {
+  const value = call.text(option);
+  if (value === null || value.trim() === '') throw new CallRefused(`jarleaf ${call.verb} needs --${option}. See jarleaf ${call.verb} --help.`);
+  return value.trim();
+}
+
+const FIRST_YEAR = 1970;
+const LAST_YEAR = 2199;
+
+/** A day given by an option; null where it isn't given. */
+export function dayOption(call: Call, option: string): Day | null {
+  const typed = call.text(option);
+  if (typed === null) return null;
+  const day = parseDay(typed);
+  const year = Number(typed.trim().slice(0, 4));
+  if (day === null || year < FIRST_YEAR || year > LAST_YEAR) {
+    throw new CallRefused(`--${option} holds “${typed}”: a day is right, written like 2026-04-03.`);
+  }
+  return day;
+}
+
+/** A number given by an option; null where it isn't given. */
+export function numberOption(call: Call, option: string, mayBeZero: boolean): Exact | null {
+  const typed = call.text(option);
+  if (typed === null) return null;
+  const value = parsePlainNumber(typed);
+  if (value === null || value.compare(0) < 0 || (!mayBeZero && value.equals(0))) {
+    const bound = mayBeZero ? '0 or more' : 'above 0';
+    throw new CallRefused(`--${option} holds “${typed}”: a plain number ${bound} is right, such as 12.5.`);
+  }
+  return value;
+}
+
+const AMOUNT = /^(?<material>.+)=\s*(?<quantity>[^\s@]*?\d)\s*(?<unit>[^@\d][^@]*?)\s*(?:@\s*(?<lot>.+?)\s*)?$/;
+
+/** An amount that was really used, written MATERIAL=QUANTITY UNIT or MATERIAL=QUANTITY UNIT@LOT. */
+export function amountUsed(typed: string): AmountUsed {
+  const { material = '', quantity = '', unit: unitName = '', lot } = AMOUNT.exec(typed.trim())?.groups ?? {};
+  const amount = parsePlainNumber(quantity);
+  if (material.trim() === '' || amount === null || amount.compare(0) < 0) {
+    throw new CallRefused(`--use holds “${typed}”: write it like "wheat starch paste=12.5 g" or "wheat starch paste=12.5 g@P-014".`);
+  }
+  const unit = findUnit(unitName);
+  if (unit === null) {
+    throw new CallRefused(`--use holds the unit “${unitName}”: a unit is right, one of ${UNIT_NAMES.join(', ')}.`);
+  }
+  return { material: material.trim(), quantity: amount, unit, lot: lot ?? null };
+}

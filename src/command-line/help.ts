@@ -1,0 +1,94 @@
+/** What the command line says of itself. */
+
+const COMMON = `  --on YYYY-MM-DD   take this day as today (without it: today)
+  --json            print one JSON value and nothing else
+  --help            print this`;
+
+const WRITING = `  --out FILE2       save to FILE2 and leave FILE as it is (without it: save in place)`;
+
+export const OVERVIEW = `Jarleaf keeps the materials of a paper-conservation bench in a workbook.
+
+Usage: jarleaf <verb> FILE [options]
+
+  check FILE    what is in stock, and what needs attention
+  log FILE      add a treatment to the log, draw its materials from the right lots, save
+  draw FILE     draw down every log entry that is not drawn yet, save
+  undo FILE     take a posting back by reversing rows, save
+  quote FILE    cost the plan of a job; with --freeze keep it as a quote
+
+Options of every verb:
+${COMMON}
+
+jarleaf <verb> --help tells the options of one verb.
+Ends with 0 if all is well, 1 if something is short or must be mended first, 2 if the file or the call can't be used.
+Stock figures say nothing about whether a treatment is safe or right: follow the supplier's safety data sheet, local
+codes and your own training.`;
+
+export const VERB_HELP = {
+  check: `Usage: jarleaf check FILE [options]
+
+Reads the workbook and prints the stock by material and what needs attention, most pressing first: what must be
+mended before figures can be counted on (stop), warnings (warn) and what is good to know (note). It changes nothing.
+
+  --lots            print every lot as well
+${COMMON}
+
+Ends with 0, with 1 if there is a stop notice, with 2 if the file or the call can't be used.`,
+
+  log: `Usage: jarleaf log FILE --job JOB --treatment TREATMENT --extent NUMBER [options]
+
+Adds an entry to the treatment log, draws its materials by the usage rates from the lots in draw order (what goes off
+first, then what is open), and saves. The entry is kept whatever the stock says; what no lot covers is named.
+
+  --job JOB         a job of Jobs, or STUDIO for work that is nobody's
+  --item ITEM       the object, in a job of several
+  --treatment NAME  a treatment of Treatments
+  --extent NUMBER   how much, in the treatment's own unit
+  --date YYYY-MM-DD the day of the treatment (without it: today); a later day is kept and waits
+  --use "MATERIAL=QUANTITY UNIT[@LOT]"
+                    what was really used of a material, and of which lot; may be given several times.
+                    An alternative of the treatment is chosen by naming it here
+  --minutes NUMBER  bench time
+  --by NAME         who did it
+  --notes TEXT      anything else for the log
+${WRITING}
+${COMMON}
+
+Ends with 0, with 1 after a shortfall, with 2 if nothing was done.`,
+
+  draw: `Usage: jarleaf draw FILE [options]
+
+Draws down every entry of the treatment log that is not drawn yet, or in part only, each as of its own date, and saves.
+What is drawn already stays as it is, so drawing twice draws once. Entries dated after today wait.
+
+  --by NAME         who posts it
+${WRITING}
+${COMMON}
+
+Ends with 0, with 1 after a shortfall, with 2 if nothing was done.`,
+
+  undo: `Usage: jarleaf undo FILE --posting POSTING [options]
+
+Takes back all movements of one posting by rows that reverse them, and saves. Nothing is deleted: the entries of the
+treatment log stay, and draw draws them again.
+
+  --posting POSTING the posting that log and draw print, and that stands in Movements
+  --by NAME         who takes it back
+${WRITING}
+${COMMON}
+
+Ends with 0, with 2 if nothing was done.`,
+
+  quote: `Usage: jarleaf quote FILE --job JOB [options]
+
+Costs the plan of a job: consumables line by line, markup, bench time, tax. Every line says how it came about.
+
+  --job JOB         a job of Jobs
+  --freeze          write it to Quotes and QuoteLines as a new version, which is never changed again
+${WRITING.replace('save to', 'with --freeze: save to')}
+${COMMON}
+
+Ends with 0, with 2 if it can't be costed.`,
+} as const;
+
+export type Verb = keyof typeof VERB_HELP;

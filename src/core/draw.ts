@@ -1,0 +1,167 @@
+import type { Day } from './day.ts';
+import { cover, type Need } from './draw-order.ts';
+import {
+  asUsedNote,
+  compareEntries,
+  drawnOf,
+  type EntryNeed,
+  entryNeeds,
+  entryStatus,
+  extentDrawn,
+} from './entry-needs.ts';
+import { type Exact, smaller, sum } from './exact-number.ts';
+import type { IdentifierMaker } from './identifier.ts';
+import { type Ledger, markPart, post } from './ledger.ts';
+import { type Movement, movementOf } from './movement.ts';
+import type { Entry, Lot, Material } from './studio.ts';
+import type { Unit } from './unit.ts';
+
+/** What a person says she used of a material, instead of what the rates say. */
+export interface AsUsed {
+  readonly material: Material;
+  readonly quantity: Exact;
+  readonly unit: Unit;
+  /** The lot that she named; null where the draw order picks. */
+  readonly lot: Lot | null;
+}
+
+/** What no lot covers of a material for an entry. */
+export interface Shortfall {
+  readonly entry: Entry;
+  readonly material: Material;
+  readonly missing: Exact;
+  readonly unit: Unit;
+}
+
+/** An entry as it has been drawn: in full, in part for want of stock, or not while it waits for its day (null). */
+export interface DrawnEntry {
+  readonly entry: Entry;
+  readonly drawn: 'yes' | 'part' | null;
+  /** The extent that it was drawn for. */
+  readonly extent: Exact;
+}
+
+/** What drawing gave: movements still to be written, and the ledger with them in it. */
+export interface Drawing {
+  readonly ledger: Ledger;
+  readonly entries: readonly DrawnEntry[];
+  readonly movements: readonly Movement[];
+  readonly shortfalls: readonly Shortfall[];
+}
+
+/** Draws every entry that is not drawn yet, or in part only; entries after today wait. */
+export function drawAll(ledger: Ledger, today: Day, newIdentifier: IdentifierMaker): Drawing {
+  const due = ledger.studio.entries.filter((entry) => entry.key !== null).toSorted(compareEntries);
+  let drawing: Drawing = { ledger, entries: [], movements: [], shortfalls: [] };
+  for (const entry of due) {
+    const status = entryStatus(drawing.ledger, entry, today);
+    if (status !== 'not drawn' && status !== 'part') continue;
+    drawing = joined(drawing, drawEntry(drawing.ledger, entry, today, newIdentifier, []));
+  }
+  return drawing;
+}
+
+function joined(first: Drawing, second: Drawing): Drawing {
+  return {
+    ledger: second.ledger,
+    entries: [...first.entries, ...second.entries],
+    movements: [...first.movements, ...second.movements],
+    shortfalls: [...first.shortfalls, ...second.shortfalls],
+  };
+}
+
+/**
+ * Draws what an entry still lacks, as of its date. Movements are uses in the unit of the rate.
+ * @param asUsed what a person gave instead of the rates' amounts; a material that no rate names is drawn as well,
+ *   and one that is an alternative is thereby chosen
+ */
+export function drawEntry(
+  ledger: Ledger,
+  entry: Entry,
+  today: Day,
+  newIdentifier: IdentifierMaker,
+  asUsed: readonly AsUsed[],
+): Drawing {
+  const extent = extentDrawn(ledger, entry, today);
+  const pools = new Map<Material, Pool>();
+  const movements: Movement[] = [];
+  const shortfalls: Shortfall[] = [];
+  let after = ledger;
+  for (const { need, note } of needsOf(ledger, entry, today, asUsed)) {
+    const pool =
+      inUnit(pools.get(need.material), need) ?? drawnOf(ledger, entry, need.material, need.unit, today);
+    const settled = smaller(pool, need.quantity);
+    pools.set(need.material, { quantity: pool.sub(settled), unit: need.unit });
+    const { takes, missing } = cover(
+      after,
+      { ...need, quantity: need.quantity.sub(settled) },
+      entry.record.date,
+    );
+    const taken = takes.map((take) => useOf(entry, need, take, note, newIdentifier));
+    after = post(after, taken);
+    movements.push(...taken);
+    if (missing.compare(0) > 0) shortfalls.push({ entry, material: need.material, missing, unit: need.unit });
+  }
+  const drawn = shortfalls.length > 0 ? 'part' : 'yes';
+  if (entry.key !== null) after = markPart(after, entry.key, drawn === 'part');
+  return { ledger: after, entries: [{ entry, drawn, extent }], movements, shortfalls };
+}
+
+/** What an entry has drawn of a material before and no need has used up yet. */
+interface Pool {
+  readonly quantity: Exact;
+  readonly unit: Unit;
+}
+
+function inUnit(pool: Pool | undefined, need: Need): Exact | null {
+  const factor = pool === undefined ? null : need.material.converter.factor(pool.unit, need.unit);
+  return pool === undefined || factor === null ? null : pool.quantity.mul(factor);
+}
+
+interface NotedNeed {
+  readonly need: Need;
+  readonly note: string | null;
+}
+
+/** What the rates say, with what a person gave in its place: the first figure of a material replaces all of its rates. */
+function needsOf(ledger: Ledger, entry: Entry, today: Day, asUsed: readonly AsUsed[]): NotedNeed[] {
+  const given = new Set(asUsed.map((each) => each.material));
+  const byRate = entryNeeds(ledger, entry, today, (rate) => given.has(rate.material));
+  const needs: NotedNeed[] = byRate
+    .filter(({ material }) => !given.has(material))
+    .map((need: EntryNeed) => ({ need: { ...need, lot: null }, note: null }));
+  for (const each of asUsed) {
+    const parts = asUsed.filter(({ material }) => material === each.material);
+    const isOneUnit = parts.every(({ unit }) => unit.name === each.unit.name);
+    const note = isOneUnit ? asUsedNote(sum(parts.map(({ quantity }) => quantity)), each.unit) : null;
+    needs.push({ need: { ...each, whole: false }, note });
+  }
+  return needs.filter(({ need }) => need.quantity.compare(0) > 0);
+}
+
+function useOf(
+  entry: Entry,
+  need: Need,
+  take: { readonly lot: Lot; readonly quantity: Exact; readonly lotIs: 'assumed' | 'confirmed' },
+  note: string | null,
+  newIdentifier: IdentifierMaker,
+): Movement {
+  const { date, job, item } = entry.record;
+  const movement = movementOf({
+    name: newIdentifier('M'),
+    date,
+    kind: 'Use',
+    lot: take.lot,
+    quantity: take.quantity,
+    unit: need.unit,
+    job,
+    item,
+    entry: entry.record.entry,
+    lotIs: take.lotIs,
+    note,
+    reverses: null,
+    record: null,
+  });
+  if (movement === null) throw new Error(`${need.unit.name} leads to no unit of lot ${take.lot.name}`);
+  return movement;
+}

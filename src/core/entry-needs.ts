@@ -1,0 +1,193 @@
+import { isConvertible } from './build-studio.ts';
+import type { Day } from './day.ts';
+import { type Exact, ONE, parsePlainNumber, percentOf, roundQuantity, ZERO } from './exact-number.ts';
+import { keyOf } from './identifier.ts';
+import { type Ledger, standingFor } from './ledger.ts';
+import type { Posting } from './lot-account.ts';
+import { compareText } from './notice.ts';
+import type { Entry, Material, UsageRate } from './studio.ts';
+import { findUnit, type Unit } from './unit.ts';
+
+/** How far a log entry has been drawn down, as the ledger tells. */
+export type EntryStatus = 'waiting' | 'not drawn' | 'part' | 'drawn';
+
+/** Steps of the sixth decimal by which two written quantities may differ and still mean the same. */
+const TOLERANCE = ONE.div(1_000_000);
+
+/**
+ * What a rate takes for an extent: (rate × extent + fixed) × (1 + waste ÷ 100), in the rate's unit,
+ * rounded up to whole units where the rate says so.
+ */
+export function rateQuantity(rate: UsageRate, extent: Exact, withFixed: boolean): Exact {
+  const { quantityPerExtent, fixedQuantity, waste, whole } = rate.record;
+  const fixed = withFixed ? (fixedQuantity ?? ZERO) : ZERO;
+  const net = quantityPerExtent.mul(extent).add(fixed);
+  const quantity = roundQuantity(net.add(percentOf(net, waste ?? ZERO)));
+  return whole === true ? quantity.ceil(0) : quantity;
+}
+
+/**
+ * The rates of a treatment that apply: those without a choice, and one of each group of alternatives.
+ * @param isChosen tells the alternative that was chosen; where none was, the first is taken
+ */
+export function ratesInForce(
+  rates: readonly UsageRate[],
+  isChosen: (rate: UsageRate) => boolean,
+): UsageRate[] {
+  const chosen = new Map<string, UsageRate>();
+  for (const rate of rates) {
+    const { choice } = rate.record;
+    if (choice === null) continue;
+    const before = chosen.get(keyOf(choice));
+    if (before === undefined || (isChosen(rate) && !isChosen(before))) chosen.set(keyOf(choice), rate);
+  }
+  return rates
+    .filter(({ record }) => record.choice === null)
+    .concat([...chosen.values()])
+    .sort((a, b) => rates.indexOf(a) - rates.indexOf(b));
+}
+
+/** How far an entry is drawn. One with nothing countable to take, or nothing that converts, is drawn. */
+export function entryStatus(ledger: Ledger, entry: Entry, today: Day): EntryStatus {
+  if (entry.record.date > today) return 'waiting';
+  if (standing(ledger, entry, today).length > 0) {
+    return isPart(ledger, entry) ? 'part' : 'drawn';
+  }
+  return entryNeeds(ledger, entry, today).some(({ quantity }) => quantity.compare(0) > 0)
+    ? 'not drawn'
+    : 'drawn';
+}
+
+function isPart(ledger: Ledger, entry: Entry): boolean {
+  return entry.key !== null && ledger.partEntries.has(entry.key);
+}
+
+function standing(ledger: Ledger, entry: Entry, today: Day): Posting[] {
+  return entry.key === null ? [] : standingFor(ledger, entry.key, today);
+}
+
+/** The extent that an entry is drawn for: what it was drawn for in part, else what it says now. */
+export function extentDrawn(ledger: Ledger, entry: Entry, today: Day): Exact {
+  const { drawnFor, extent } = entry.record;
+  return drawnFor !== null && standing(ledger, entry, today).length > 0 ? drawnFor : extent;
+}
+
+/** What an entry takes of one material. */
+export interface EntryNeed {
+  readonly material: Material;
+  /** In `unit`. */
+  readonly quantity: Exact;
+  readonly unit: Unit;
+  readonly whole: boolean;
+}
+
+/**
+ * What an entry takes of each countable material by its treatment's rates; rates that lead to no lot's unit are
+ * left out. An entry that has been drawn for keeps the alternative that it used and the amounts that a person gave.
+ * @param isChosen tells which alternative a person chose; it goes before what was used
+ */
+export function entryNeeds(
+  ledger: Ledger,
+  entry: Entry,
+  today: Day,
+  isChosen: (rate: UsageRate) => boolean = () => false,
+): EntryNeed[] {
+  const extent = extentDrawn(ledger, entry, today);
+  const given = new Map<Material, EntryNeed>();
+  for (const { movement } of standing(ledger, entry, today)) {
+    const asUsed = readAsUsed(movement.note);
+    const { material } = movement.lot;
+    if (asUsed !== null) given.set(material, { material, ...asUsed, whole: false });
+  }
+  const byRate = ratesOfEntry(ledger, entry, today, isChosen)
+    .filter((rate) => isCountable(ledger, rate) && !given.has(rate.material))
+    .map((rate) => ({
+      material: rate.material,
+      quantity: rateQuantity(rate, extent, takesFixed(ledger, entry, rate, today)),
+      unit: rate.record.unit,
+      whole: rate.record.whole ?? false,
+    }));
+  return [...byRate, ...given.values()];
+}
+
+const AS_USED = /^(\S+) (.+) as used$/;
+
+/** The note on movements of which a person gave the amount: what she used in all, whatever the rates say. */
+export function asUsedNote(quantity: Exact, unit: Unit): string {
+  return `${quantity.toString()} ${unit.name} as used`;
+}
+
+function readAsUsed(note: string | null): { readonly quantity: Exact; readonly unit: Unit } | null {
+  const [, amount = '', name = ''] = AS_USED.exec(note ?? '') ?? [];
+  const quantity = parsePlainNumber(amount);
+  const unit = findUnit(name);
+  return quantity === null || unit === null ? null : { quantity, unit };
+}
+
+function ratesOfEntry(
+  ledger: Ledger,
+  entry: Entry,
+  today: Day,
+  isChosen: (rate: UsageRate) => boolean = () => false,
+): UsageRate[] {
+  const used = new Set(standing(ledger, entry, today).map(({ movement }) => movement.lot.material));
+  return ratesInForce(entry.treatment.rates, (rate) => isChosen(rate) || used.has(rate.material));
+}
+
+/** Whether a rate can draw anything: its material is counted, and its unit leads to some lot's. */
+export function isCountable(ledger: Ledger, rate: UsageRate): boolean {
+  return rate.material.counted && isConvertible(rate, ledger.studio.lotsOfMaterial.get(rate.material) ?? []);
+}
+
+/** What stands drawn of a material for an entry, by its Use rows, in the given unit. */
+export function drawnOf(ledger: Ledger, entry: Entry, material: Material, unit: Unit, today: Day): Exact {
+  let total = ZERO;
+  for (const { movement } of standing(ledger, entry, today)) {
+    if (movement.kind !== 'Use' || movement.lot.material !== material) continue;
+    const factor = movement.lot.converter.factor(movement.unit, unit);
+    if (factor !== null) total = total.add(movement.quantity.mul(factor));
+  }
+  return total;
+}
+
+/**
+ * Whether an entry takes a rate's fixed quantity: always if that is per entry; if it is per day or per job, where
+ * the entry has it drawn already, or where no other has and it is the first that is still to be drawn.
+ */
+export function takesFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today: Day): boolean {
+  if (rate.record.fixedQuantity === null || rate.fixedPer === 'entry') return true;
+  const sharing = (ledger.studio.entriesOfTreatment.get(entry.treatment) ?? [])
+    .filter((other) => other === entry || sharesFixed(entry, other, rate, today))
+    .filter((other) => other === entry || ratesOfEntry(ledger, other, today).includes(rate))
+    .sort(compareEntries);
+  const holder = sharing.find((other) => hasFixed(ledger, other, rate, today));
+  const taker = holder ?? sharing.find((other) => isStillToDraw(ledger, other, today));
+  return taker === entry;
+}
+
+function sharesFixed(entry: Entry, other: Entry, rate: UsageRate, today: Day): boolean {
+  if (other.record.date > today || other.key === null) return false;
+  return rate.fixedPer === 'day'
+    ? other.record.date === entry.record.date
+    : keyOf(other.record.job) === keyOf(entry.record.job);
+}
+
+/** Whether what an entry has drawn of a rate's material is more than its extent alone accounts for. */
+function hasFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today: Day): boolean {
+  const drawn = drawnOf(ledger, entry, rate.material, rate.record.unit, today);
+  const variable = rateQuantity(rate, extentDrawn(ledger, entry, today), false);
+  return drawn.compare(variable.add(TOLERANCE)) > 0;
+}
+
+function isStillToDraw(ledger: Ledger, entry: Entry, today: Day): boolean {
+  return entry.key !== null && (standing(ledger, entry, today).length === 0 || isPart(ledger, entry));
+}
+
+/** The order in which entries are drawn: by date, then by identifier. */
+export function compareEntries(a: Entry, b: Entry): number {
+  return (
+    a.record.date - b.record.date ||
+    compareText(a.name, b.name) ||
+    a.record.place.sheetRow - b.record.place.sheetRow
+  );
+}

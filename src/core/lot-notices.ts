@@ -1,0 +1,143 @@
+import { addDays, type Day, spokenDay } from './day.ts';
+import { roundQuantity, ZERO } from './exact-number.ts';
+import { accountIn, type Ledger } from './ledger.ts';
+import {
+  goodUntilOn,
+  isExpiredOn,
+  isReversedBy,
+  type LotAccount,
+  leftOn,
+  type Posting,
+  stateOn,
+} from './lot-account.ts';
+import { type Notice, type NoticeCode, notice } from './notice.ts';
+import type { Lot } from './studio.ts';
+import { counted, spokenQuantity } from './wording.ts';
+
+/** The notices about lots and their movements on a day. */
+export function lotNotices(ledger: Ledger, today: Day): Notice[] {
+  const { warnDays } = ledger.studio.settings;
+  return ledger.studio.lots.flatMap((lot) => {
+    const account = accountIn(ledger, lot);
+    return [
+      ...goneOff(account, today, warnDays),
+      ...overdrawn(account, today),
+      ...usedAgainstRule(account, today),
+      ...tooEarly(account, today),
+      ...countDiffers(account, today),
+    ];
+  });
+}
+
+function about(lot: Lot, code: NoticeCode, column: string, message: string): Notice {
+  return notice(code, lot.record.lot, lot.record, column, message);
+}
+
+function named(lot: Lot): string {
+  return `Lot ${lot.name} (${lot.material.name})`;
+}
+
+function isHere(account: LotAccount, today: Day): boolean {
+  return account.lot.record.received <= today && stateOn(account, today) !== 'Discarded';
+}
+
+function goneOff(account: LotAccount, today: Day, warnDays: number): Notice[] {
+  const { lot } = account;
+  const goodUntil = goodUntilOn(account, today);
+  const left = leftOn(account, today);
+  if (goodUntil === null || !isHere(account, today) || left.compare(0) <= 0) return [];
+  const rest = spokenQuantity(left, lot.record.unit);
+  if (goodUntil < today) {
+    const message = `${named(lot)} was good until ${spokenDay(goodUntil)}; ${rest} is left. It is not drawn on by itself any more.`;
+    return [about(lot, 'expired', 'Lot', message)];
+  }
+  if (goodUntil > addDays(today, warnDays)) return [];
+  const when = goodUntil === today ? 'today' : spokenDay(goodUntil);
+  return [about(lot, 'expiring', 'Lot', `${named(lot)} is good until ${when}; ${rest} is left.`)];
+}
+
+function overdrawn(account: LotAccount, today: Day): Notice[] {
+  const { lot } = account;
+  const left = leftOn(account, today);
+  if (!isHere(account, today) || left.compare(0) >= 0) return [];
+  const over = spokenQuantity(left.neg(), lot.record.unit);
+  const message = `${named(lot)}: more used than recorded, by ${over}. Count what is there, or reverse what was drawn from it by mistake.`;
+  return [about(lot, 'overdrawn', 'Quantity', message)];
+}
+
+function standingUses(account: LotAccount, today: Day): Posting[] {
+  return account.postings.filter(
+    (posting) =>
+      posting.movement.day <= today &&
+      posting.movement.reverses === null &&
+      (posting.movement.kind === 'Use' || posting.movement.kind === 'Make') &&
+      !isReversedBy(posting, today),
+  );
+}
+
+function usedAgainstRule(account: LotAccount, today: Day): Notice[] {
+  const { lot } = account;
+  const uses = standingUses(account, today);
+  const notices: Notice[] = [];
+  const expired = uses.filter(({ movement }) => isExpiredOn(account, movement.day));
+  const last = expired.at(-1);
+  if (last !== undefined) {
+    const goodUntil = goodUntilOn(account, last.movement.day);
+    const message =
+      `${named(lot)} was used on ${spokenDay(last.movement.date)}, after ${goodUntil === null ? 'its last day' : spokenDay(goodUntil)}, the last day it was good ` +
+      `(${counted(expired.length, 'movement')} in all).`;
+    notices.push(about(lot, 'expired-used', 'Lot', message));
+  }
+  const barred = uses.filter(({ movement }) => stateOn(account, movement.day) !== 'Usable');
+  const lastBarred = barred.at(-1);
+  if (lastBarred !== undefined) {
+    const state = stateOn(account, lastBarred.movement.day).toLowerCase();
+    const message =
+      `${named(lot)} was used on ${spokenDay(lastBarred.movement.date)} although it is ${state} ` +
+      `(${counted(barred.length, 'movement')} in all). Reverse what is wrong, or correct State or State since.`;
+    notices.push(about(lot, 'set-aside-used', 'State', message));
+  }
+  return notices;
+}
+
+function tooEarly(account: LotAccount, today: Day): Notice[] {
+  const { lot, postings } = account;
+  return postings
+    .filter(
+      (posting) =>
+        posting.movement.date < lot.record.received &&
+        posting.movement.date <= today &&
+        posting.movement.reverses === null &&
+        !isReversedBy(posting, today),
+    )
+    .flatMap(({ movement }) => {
+      if (movement.record === null) return [];
+      const message =
+        `Movement of ${spokenDay(movement.date)} on lot ${lot.name}, which was received only on ${spokenDay(lot.record.received)}: ` +
+        `it counts from that day. Correct Received of the lot, or reverse the movement.`;
+      return [notice('too-early', movement.name, movement.record, 'Date', message)];
+    });
+}
+
+/** The typed figure of a lot whose Left somebody has overwritten; null where it holds what was written, or nothing. */
+function typedLeft(lot: Lot): typeof lot.record.left {
+  const { left, leftAsWritten } = lot.record;
+  if (left === null || (leftAsWritten !== null && roundQuantity(left).equals(roundQuantity(leftAsWritten))))
+    return null;
+  return left;
+}
+
+function countDiffers(account: LotAccount, today: Day): Notice[] {
+  const { lot } = account;
+  if (!hasOpenCount(account, today)) return [];
+  const message =
+    `Left of ${named(lot).replace('Lot', 'lot')} was typed over with ${spokenQuantity(typedLeft(lot) ?? ZERO, lot.record.unit)}; ` +
+    `by its movements ${spokenQuantity(leftOn(account, today), lot.record.unit)} is left. Post the difference as a Count, or clear the cell.`;
+  return [about(lot, 'count-differs', 'Left', message)];
+}
+
+/** Whether somebody has typed over what is left of a lot, and the ledger says otherwise: a count not posted yet. */
+export function hasOpenCount(account: LotAccount, today: Day): boolean {
+  const typed = typedLeft(account.lot);
+  return typed !== null && !roundQuantity(typed).equals(roundQuantity(leftOn(account, today)));
+}

@@ -1,0 +1,81 @@
+import { addCalendarYears, type Day, spokenDay } from './day.ts';
+import type { Ledger } from './ledger.ts';
+import { type Notice, notice } from './notice.ts';
+import type { PlannedUse } from './planned-use.ts';
+import type { Settings } from './settings.ts';
+import type { MaterialFigures, Stock } from './stock.ts';
+import type { Material } from './studio.ts';
+import { counted, spokenQuantity } from './wording.ts';
+
+/** The notices about materials on a day: what is low, too much, short for a job, or long not looked at. */
+export function materialNotices(ledger: Ledger, stock: Stock): Notice[] {
+  const { settings } = ledger.studio;
+  return stock.materials.flatMap((figures) => [
+    ...low(figures),
+    ...tooMuch(figures),
+    ...shortForJob(figures),
+    ...sdsOld(figures.material, settings, stock.today),
+    ...offersOld(figures.material, settings, stock.today),
+  ]);
+}
+
+function low({ material, reorder }: MaterialFigures): Notice[] {
+  if (!reorder.isLow) return [];
+  const suggestion =
+    reorder.suggestedOrder.compare(0) > 0
+      ? `Suggested order: ${spokenQuantity(reorder.suggestedOrder, material.unit)}.`
+      : 'No whole pack would be used up before it goes off.';
+  const message =
+    `${material.name}: ${spokenQuantity(reorder.position, material.unit)} usable and on order after what is planned; ` +
+    `order when down to ${spokenQuantity(reorder.reorderPoint, material.unit)}. ${suggestion}`;
+  return [notice('low', material.record.material, material.record, 'Material', message)];
+}
+
+function tooMuch({ material, left }: MaterialFigures): Notice[] {
+  const { keepAtMost } = material.record;
+  if (keepAtMost === null || left === null || left.compare(keepAtMost) <= 0) return [];
+  const message =
+    `${material.name}: ${spokenQuantity(left, material.unit)} is kept, more than the ${spokenQuantity(keepAtMost, material.unit)} ` +
+    `that should be kept at most. Follow the safety data sheet and the local rules for storing it.`;
+  return [notice('hazard', material.record.material, material.record, 'Keep at most', message)];
+}
+
+function shortForJob({ material, shortages }: MaterialFigures): Notice[] {
+  const byJob = new Map<
+    string,
+    { readonly use: PlannedUse; readonly missing: string; readonly rows: number }
+  >();
+  for (const { use, missing } of shortages) {
+    const key = use.row.record.job;
+    const before = byJob.get(key);
+    if (before === undefined)
+      byJob.set(key, { use, missing: spokenQuantity(missing, material.unit), rows: 1 });
+    else byJob.set(key, { ...before, rows: before.rows + 1 });
+  }
+  return [...byJob].map(([job, { use, missing, rows }]) => {
+    const more = rows === 1 ? '' : `, and for ${counted(rows - 1, 'later plan row')} as well`;
+    const message =
+      `${job}: ${use.row.treatment.name} on ${spokenDay(use.day)} needs ${spokenQuantity(use.quantity, material.unit)} of ${material.name}; ` +
+      `${missing} is missing on that day${more}.`;
+    return notice('short-for-job', job, use.row.record, 'Extent', message);
+  });
+}
+
+function sdsOld(material: Material, { sdsYears }: Settings, today: Day): Notice[] {
+  const days = [material.record, ...material.offers]
+    .map((row) => row.sdsChecked)
+    .filter((day) => day !== null);
+  if (days.length === 0) return [];
+  const last = Math.max(...days) as Day;
+  if (addCalendarYears(last, sdsYears) >= today) return [];
+  const message = `${material.name}: the safety data sheet was last checked on ${spokenDay(last)}, more than ${counted(sdsYears, 'year')} ago.`;
+  return [notice('sds-old', material.record.material, material.record, 'SDS checked', message)];
+}
+
+function offersOld(material: Material, { offerYears }: Settings, today: Day): Notice[] {
+  return material.offers.flatMap((offer) => {
+    if (offer.checkedOn === null || addCalendarYears(offer.checkedOn, offerYears) >= today) return [];
+    const message = `${material.name}: the price of ${offer.supplier} was last checked on ${spokenDay(offer.checkedOn)}.`;
+    return [notice('offer-old', material.record.material, offer, 'Checked on', message)];
+  });
+}

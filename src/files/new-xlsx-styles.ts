@@ -1,0 +1,95 @@
+import type { ColumnBlueprint } from './blueprint.ts';
+
+const INK = 'FF2B2F33';
+const GREY = 'FF6B7278';
+const HEADER_FILL = 'FF3F5B57';
+const BAND_FILL = 'FFF3F6F5';
+const LINE = 'FFD5DCDA';
+
+export const TABLE_STYLE = 'Jarleaf';
+
+const DAY_FORMAT = 164;
+const FORMAT_IDS: Readonly<Record<ColumnBlueprint['format'], number>> = {
+  text: 49,
+  number: 0,
+  day: DAY_FORMAT,
+  money: 4,
+  percent: 10,
+};
+const FORMATS = Object.keys(FORMAT_IDS) as ColumnBlueprint['format'][];
+
+/** The style numbers of a made workbook: 0 plain, then these, then two for each format of a column. */
+export const TITLE_STYLE = 1;
+export const LINE_STYLE = 2;
+export const HEADER_STYLE = 3;
+export const TOTALS_LABEL_STYLE = 4;
+const FIRST_BODY_STYLE = 5;
+const VARIANTS = ['body', 'muted', 'totals'] as const;
+
+/** The style number of a column's body cells, or of its cell in the totals row. */
+export function columnStyleNumber(column: ColumnBlueprint, totals = false): number {
+  const variant = totals ? 'totals' : column.muted ? 'muted' : 'body';
+  return FIRST_BODY_STYLE + FORMATS.indexOf(column.format) * VARIANTS.length + VARIANTS.indexOf(variant);
+}
+
+/** The styles part: a calm look that doesn't depend on table styles, which not every program draws. */
+export function newStyles(): string {
+  const font = (size: number, colour: string, extra = ''): string =>
+    `<font>${extra}<sz val="${size}"/><color rgb="${colour}"/><name val="Calibri"/><family val="2"/></font>`;
+  const fill = (colour: string): string =>
+    `<fill><patternFill patternType="solid"><fgColor rgb="${colour}"/><bgColor indexed="64"/></patternFill></fill>`;
+  const side = (name: string, style: string): string =>
+    `<${name} style="${style}"><color rgb="${LINE}"/></${name}>`;
+  const fonts = [
+    font(11, INK),
+    font(16, HEADER_FILL, '<b/>'),
+    font(10, GREY),
+    font(11, 'FFFFFFFF', '<b/>'),
+    font(11, GREY),
+    font(11, INK, '<b/>'),
+  ];
+  const fills = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>', fill(HEADER_FILL)];
+  const borders = [
+    '<border><left/><right/><top/><bottom/><diagonal/></border>',
+    `<border><left/><right/><top/>${side('bottom', 'thin')}<diagonal/></border>`,
+    `<border><left/><right/>${side('top', 'medium')}<bottom/><diagonal/></border>`,
+  ];
+  const format = (id: number, fontId: number, fillId: number, borderId: number, alignment: string): string =>
+    `<xf numFmtId="${id}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0" ` +
+    `applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1">` +
+    `<alignment ${alignment}/></xf>`;
+  const formats = [
+    '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>',
+    format(0, 1, 0, 0, 'vertical="center"'),
+    format(0, 2, 0, 0, 'vertical="top"'),
+    format(0, 3, 2, 0, 'vertical="center" wrapText="1"'),
+    format(0, 5, 0, 2, 'vertical="center"'),
+    ...FORMATS.flatMap((name) => [
+      format(FORMAT_IDS[name], 0, 0, 1, 'vertical="top"'),
+      format(FORMAT_IDS[name], 4, 0, 1, 'vertical="top"'),
+      format(FORMAT_IDS[name], 5, 0, 2, 'vertical="center"'),
+    ]),
+  ];
+  const list = (name: string, items: readonly string[]): string =>
+    `<${name} count="${items.length}">${items.join('')}</${name}>`;
+  const differences = [
+    `<dxf><font><b/><color rgb="FFFFFFFF"/></font><fill><patternFill patternType="solid"><bgColor rgb="${HEADER_FILL}"/></patternFill></fill></dxf>`,
+    `<dxf><fill><patternFill patternType="solid"><bgColor rgb="${BAND_FILL}"/></patternFill></fill></dxf>`,
+    '<dxf><font><b/></font></dxf>',
+  ];
+  return (
+    '<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">' +
+    `<numFmts count="1"><numFmt numFmtId="${DAY_FORMAT}" formatCode="yyyy\\-mm\\-dd"/></numFmts>` +
+    list('fonts', fonts) +
+    list('fills', fills) +
+    list('borders', borders) +
+    '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
+    list('cellXfs', formats) +
+    '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>' +
+    list('dxfs', differences) +
+    `<tableStyles count="1" defaultTableStyle="${TABLE_STYLE}" defaultPivotStyle="PivotStyleLight16">` +
+    `<tableStyle name="${TABLE_STYLE}" pivot="0" count="3"><tableStyleElement type="headerRow" dxfId="0"/>` +
+    '<tableStyleElement type="totalRow" dxfId="2"/><tableStyleElement type="secondRowStripe" dxfId="1"/></tableStyle>' +
+    '</tableStyles></styleSheet>'
+  );
+}
