@@ -11,7 +11,8 @@ import { openXlsx, type XlsxWorkbook } from '../files/xlsx-workbook.ts';
 export interface WorkbookFile {
   readonly workbook: XlsxWorkbook;
   /**
-   * Saves in one step: whatever happens, the old or the new file stands there whole.
+   * Saves in one step: whatever happens, the old or the new file stands there whole. Where nothing changed, the
+   * file it came from isn't written again.
    * @param path where to; without it, where it was read
    * @throws FileRefused where it can't be saved there, or what stands there was changed meanwhile
    */
@@ -40,6 +41,7 @@ export async function readWorkbookFile(path: string): Promise<WorkbookFile> {
     workbook,
     saveTo: async (target = path) => {
       const saved = workbook.save();
+      if (resolve(target) === resolve(path) && hashOf(saved) === known.hash) return;
       const place = await checkTarget(target, workbook.macroEnabled);
       if (place === known.path) await refuseChanged(target, place, known.hash);
       await write(target, place, saved);
@@ -72,8 +74,9 @@ async function checkTarget(path: string, macroEnabled: boolean): Promise<string>
   if (status?.isDirectory()) throw new FileRefused(`${path} is a folder. Name the file to save to.`);
   const folder = await statusOf(dirname(resolve(path)));
   if (!folder?.isDirectory()) throw new FileRefused(`There is no folder ${dirname(path)} to save to.`);
-  const place = status === null ? join(await realpath(dirname(resolve(path))), basename(path)) : await realpath(path);
-  for (const each of new Set([resolve(path), place])) await refuseOpen(path, each);
+  const place =
+    status === null ? join(await realpath(dirname(resolve(path))), basename(path)) : await realpath(path);
+  await Promise.all([...new Set([resolve(path), place])].map((each) => refuseOpen(path, each)));
   if (status !== null) await refuseReadOnly(path, status);
   return place;
 }
@@ -82,12 +85,12 @@ async function checkTarget(path: string, macroEnabled: boolean): Promise<string>
 async function refuseOpen(path: string, place: string): Promise<void> {
   const name = basename(place);
   const marks = [`~$${name}`, `.~lock.${name}#`];
-  for (const mark of marks) {
-    if ((await statusOf(join(dirname(place), mark))) === null) continue;
-    throw new FileRefused(
-      `${path} is open in a spreadsheet program (${mark} stands beside it). Close it there and try again.`,
-    );
-  }
+  const found = await Promise.all(marks.map((mark) => statusOf(join(dirname(place), mark))));
+  const mark = marks.find((_, index) => found[index] !== null);
+  if (mark === undefined) return;
+  throw new FileRefused(
+    `${path} is open in a spreadsheet program (${mark} stands beside it). Close it there and try again.`,
+  );
 }
 
 async function refuseReadOnly(path: string, status: Stats): Promise<void> {
@@ -141,12 +144,16 @@ function refusal(path: string, error: unknown, done: 'read' | 'saved'): Error {
     case 'EACCES':
     case 'EPERM':
     case 'EROFS':
-      return new FileRefused(`You have no permission for ${path}, so it can't be ${done}. Ask for it, or use a copy.`);
+      return new FileRefused(
+        `You have no permission for ${path}, so it can't be ${done}. Ask for it, or use a copy.`,
+      );
     case 'EBUSY':
       return new FileRefused(`${path} is in use by another program. Close it there and try again.`);
     case 'ENOSPC':
     case 'EDQUOT':
-      return new FileRefused(`There is no space left for ${path}. The old file is untouched; make room and try again.`);
+      return new FileRefused(
+        `There is no space left for ${path}. The old file is untouched; make room and try again.`,
+      );
     case 'ENOENT':
     case 'ELOOP':
     case 'ENAMETOOLONG':

@@ -1,7 +1,7 @@
 import type { CellValue, CellWrite } from '../workbook/port.ts';
+import { areasOverlap, type CellArea } from './cell-reference.ts';
 import { putCell, styleAt, writeCell, writeFormula } from './cell-writing.ts';
 import { columnFormula, formulaInRow } from './column-formulas.ts';
-import { type CellArea, areasOverlap } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
 import { translateFormula } from './formula-shift.ts';
 import { MAX_ROWS } from './limits.ts';
@@ -29,7 +29,7 @@ export function appendRows(state: WorkbookState, name: string, rows: readonly Ro
   const firstBlank = blankFrom(grid, bodyRows);
   const filled = Math.min(rows.length, bodyRows - firstBlank);
   if (filled > 0) markFilled(state, name);
-  rows.slice(0, filled).forEach((row, index) => fillRow(state, name, firstBlank + index, row));
+  for (const [index, row] of rows.slice(0, filled).entries()) fillRow(state, name, firstBlank + index, row);
   const rest = rows.slice(filled);
   if (rest.length > 0) growBy(state, name, rest);
 }
@@ -74,14 +74,18 @@ function growBy(state: WorkbookState, name: string, rows: readonly RowWrite[]): 
   const bodyRows = lastBodyRow(part) - firstBodyRow(part) + 1;
   const oldLast = lastBodyRow(part);
   const grow = (area: CellArea): CellArea =>
-    area.lastRow === oldLast || area.lastRow === part.area.lastRow ? { ...area, lastRow: area.lastRow + count } : area;
+    area.lastRow === oldLast || area.lastRow === part.area.lastRow
+      ? { ...area, lastRow: area.lastRow + count }
+      : area;
   state.parts.replace(part.part, withTableAreas(state.parts.text(part.part), part.part, grow));
   const sheetState = state.sheet(sheet);
   const text = withGrownRules(sheetState.text, part.area, oldLast, count);
   if (text !== sheetState.text) state.putSheet({ ...sheetState, text, rewritten: true });
-  // The style of the last row goes on; taken once, since each new row stands below the same one.
+  // The style of the last row goes on; taken once, since each new row stands below the same one. Where the body
+  // has no row at all, the first new one stands for it.
   const table = state.table(name);
-  const styles = part.columns.map((_, column) => styleAt(state, table, { row: bodyRows - 1, column }));
+  const styleRow = Math.max(0, bodyRows - 1);
+  const styles = part.columns.map((_, column) => styleAt(state, table, { row: styleRow, column }));
   const formulas = part.columns.map((_, index) => columnFormula(state, table, index));
   const written = state.tableToWrite(name);
   state.putTable({ ...written, part: { ...part, area: grow(part.area) } });
@@ -91,7 +95,9 @@ function growBy(state: WorkbookState, name: string, rows: readonly RowWrite[]): 
       written.grid.marks[column]?.push(0);
     }
   }
-  rows.forEach((row, index) => growRow(state, name, bodyRows + index, row, styles, formulas, index));
+  for (const [index, row] of rows.entries()) {
+    growRow(state, name, bodyRows + index, row, styles, formulas, index);
+  }
 }
 
 function growRow(
@@ -130,7 +136,9 @@ function makeRoom(state: WorkbookState, name: string, count: number): void {
   const { part, sheet } = state.table(name);
   const first = lastBodyRow(part) + 1;
   if (part.area.lastRow + count > MAX_ROWS) {
-    throw new FileRefused(`${name} would run beyond the last row of its tab. Carry old rows over to a new file.`);
+    throw new FileRefused(
+      `${name} would run beyond the last row of its tab. Carry old rows over to a new file.`,
+    );
   }
   const room: CellArea = { ...part.area, firstRow: first, lastRow: lastBodyRow(part) + count };
   if (part.totalsRows > 0 || isInUse(state, sheet, part.name, room)) {
@@ -148,12 +156,20 @@ function isInUse(state: WorkbookState, sheet: string, name: string, room: CellAr
   for (let place = rowPlace(text.rows, room.firstRow); place < text.rows.numbers.length; place++) {
     const row = text.rows.numbers[place] as number;
     if (row > room.lastRow) break;
-    if (!/<(?:[^\s:/>]+:)?(?:v|f|is)[\s/>]/.test(text.data.slice(text.rows.starts[place], text.rows.ends[place]))) {
+    if (
+      !/<(?:[^\s:/>]+:)?(?:v|f|is)[\s/>]/.test(
+        text.data.slice(text.rows.starts[place], text.rows.ends[place]),
+      )
+    ) {
       continue;
     }
     const written = edits.get(row);
     const { cells } = readRow(text, place);
-    if (cells.some((cell) => inColumns(cell.column) && (cell.hasValue || cell.formula) && !written?.has(cell.column))) {
+    if (
+      cells.some(
+        (cell) => inColumns(cell.column) && (cell.hasValue || cell.formula) && !written?.has(cell.column),
+      )
+    ) {
       return true;
     }
   }

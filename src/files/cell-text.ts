@@ -3,9 +3,16 @@
  * (ISO/IEC 29500-1, 22.9.2.19, ST_Xstring).
  */
 const ESCAPED = /_x([0-9A-Fa-f]{4})_/g;
-const NEEDS_ESCAPE =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is escaped
-  /[\u0000-\u0008\u000b-\u001f\ufffe\uffff]|_(?=x[0-9A-Fa-f]{4}_)|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const NEEDS_ESCAPE = new RegExp(
+  [
+    String.raw`[\u0000-\u0008\u000b-\u001f\ufffe\uffff]`,
+    '_(?=x[0-9A-Fa-f]{4}_)',
+    // Halves of a character beyond the basic plane that stand alone.
+    String.raw`[\ud800-\udbff](?![\udc00-\udfff])`,
+    String.raw`(?<![\ud800-\udbff])[\udc00-\udfff]`,
+  ].join('|'),
+  'g',
+);
 
 /** The text of a cell, from the text that stands in the XML. */
 export function unescapeCellText(text: string): string {

@@ -3,11 +3,11 @@ import type { CellValue, CellWrite } from '../workbook/port.ts';
 import { type CellContent, valueOfContent } from './cell-edit.ts';
 import { cellName } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
+import { MAX_CELL_CHARACTERS } from './limits.ts';
+import { formulaAt, handOverSharedFormula } from './shared-formulas.ts';
+import { columnStyle } from './sheet-columns.ts';
 import { lookOfMark, markHasFormula, markOf } from './sheet-grid.ts';
 import { readRow, rowPlace } from './sheet-rows.ts';
-import { formulaAt, handOverSharedFormula } from './shared-formulas.ts';
-import { MAX_CELL_CHARACTERS } from './limits.ts';
-import { columnStyle } from './sheet-columns.ts';
 import { firstBodyRow, type TableColumn } from './table-part.ts';
 import type { TableState, WorkbookState } from './workbook-state.ts';
 

@@ -31,8 +31,9 @@ export function formulaInRow(
   formula: string,
 ): string {
   if (translateFormula(formula, 1, 0) === formula) return formula;
-  const rows = table.grid.values[index]?.length ?? 0;
-  for (let above = Math.min(row, rows) - 1; above >= 0; above--) {
+  const marks = table.grid.marks[index] ?? [];
+  for (let above = Math.min(row, marks.length) - 1; above >= 0; above--) {
+    if (!markHasFormula(marks[above])) continue;
     const shown = formulaOf(state, table, { row: above, column: index });
     if (shown !== null && shown !== '') return translateFormula(shown, row - above, 0);
   }

@@ -1,6 +1,6 @@
 import { XmlCursor } from './xml-cursor.ts';
-import { encodeAttribute } from './xml-text.ts';
 import { openingTag, prefixOf } from './xml-tag.ts';
+import { encodeAttribute } from './xml-text.ts';
 
 export const CONTENT_TYPES_PART = '[Content_Types].xml';
 
@@ -13,7 +13,8 @@ export function readContentTypes(text: string): (part: string) => string | undef
     const type = cursor.attribute('ContentType');
     if (type === undefined) continue;
     if (cursor.begins('Override')) byPart.set(keyOf(cursor.attribute('PartName')), type);
-    else if (cursor.begins('Default')) byExtension.set((cursor.attribute('Extension') ?? '').toLowerCase(), type);
+    else if (cursor.begins('Default'))
+      byExtension.set((cursor.attribute('Extension') ?? '').toLowerCase(), type);
   }
   return (part) => byPart.get(keyOf(part)) ?? byExtension.get(part.split('.').pop()?.toLowerCase() ?? '');
 }

@@ -20,7 +20,12 @@ function at(values: Uint8Array | Int32Array, index: number): number {
 }
 
 function buildTables(): readonly [Int32Array, Int32Array, Int32Array, Int32Array] {
-  const tables = [new Int32Array(256), new Int32Array(256), new Int32Array(256), new Int32Array(256)] as const;
+  const tables = [
+    new Int32Array(256),
+    new Int32Array(256),
+    new Int32Array(256),
+    new Int32Array(256),
+  ] as const;
   for (let byte = 0; byte < 256; byte++) {
     let crc = byte;
     for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;

@@ -1,6 +1,6 @@
 import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
-import { splice, type Splice } from './sheet-splice.ts';
 import { shiftAnchorRow } from './sheet-shift.ts';
+import { type Splice, splice } from './sheet-splice.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { rewriteXml } from './xml-rewrite.ts';
 
@@ -18,7 +18,10 @@ export function shiftDrawing(text: string, part: string, shift: RowShift): strin
     const source = text.slice(start, cursor.end);
     const firstRow = Number(/<(?:[^\s:<>/]+:)?from>.*?<(?:[^\s:<>/]+:)?row>\s*(\d+)/s.exec(source)?.[1] ?? 0);
     if (keepsSize && firstRow + 1 < shift.at) continue;
-    const written = rewriteXml(source, part, { elements: ['row'], text: (row) => shiftAnchorRow(row, shift) });
+    const written = rewriteXml(source, part, {
+      elements: ['row'],
+      text: (row) => shiftAnchorRow(row, shift),
+    });
     if (written !== source) splices.push({ start, end: cursor.end, text: written });
   }
   return splice(text, splices);
@@ -28,7 +31,8 @@ export function shiftDrawing(text: string, part: string, shift: RowShift): strin
 export function shiftComments(text: string, part: string, shift: RowShift): string {
   return rewriteXml(text, part, {
     attributes: ['ref'],
-    attribute: (value, _, element) => (/omment$/.test(element) ? shiftAreaList(value, shift) : value),
+    attribute: (value, _, element) =>
+      element.toLowerCase().endsWith('comment') ? shiftAreaList(value, shift) : value,
   });
 }
 
@@ -38,7 +42,10 @@ export function shiftComments(text: string, part: string, shift: RowShift): stri
  */
 export function shiftVml(text: string, tab: string, shift: RowShift): string {
   return text
-    .replace(/(<x:Row>\s*)(\d+)(?=\s*<)/g, (_, before: string, row: string) => before + shiftAnchorRow(row, shift))
+    .replace(
+      /(<x:Row>\s*)(\d+)(?=\s*<)/g,
+      (_, before: string, row: string) => before + shiftAnchorRow(row, shift),
+    )
     .replace(/(<x:Anchor>)([^<]*)(?=<)/g, (whole, before: string, list: string) => {
       const numbers = list.split(',');
       if (numbers.length !== 8) return whole;
@@ -49,7 +56,10 @@ export function shiftVml(text: string, tab: string, shift: RowShift): string {
       }
       return before + numbers.join(',');
     })
-    .replace(/(<x:Fmla(?:Link|Range|Macro|Txbx|Pict|Group)>)([^<]*)(?=<)/g, (_, before: string, formula: string) => {
-      return before + shiftFormula(formula, tab, shift);
-    });
+    .replace(
+      /(<x:Fmla(?:Link|Range|Macro|Txbx|Pict|Group)>)([^<]*)(?=<)/g,
+      (_, before: string, formula: string) => {
+        return before + shiftFormula(formula, tab, shift);
+      },
+    );
 }

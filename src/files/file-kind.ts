@@ -1,3 +1,4 @@
+import { CONTENT_TYPES_PART } from './content-types.ts';
 import { FileRefused } from './file-refused.ts';
 import type { PackageParts } from './package-parts.ts';
 
@@ -6,7 +7,8 @@ const COMPOUND_FILE_START = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 
 /** Refuses what is plainly no workbook of the newer kind, by its first bytes. */
 export function refuseOtherContainers(bytes: Uint8Array): void {
-  if (bytes.length === 0) throw new FileRefused('The file is empty. Take the last good copy of the workbook.');
+  if (bytes.length === 0)
+    throw new FileRefused('The file is empty. Take the last good copy of the workbook.');
   if (startsWith(bytes, COMPOUND_FILE_START)) throw compoundFile(bytes);
   if (!startsWith(bytes, ZIP_START)) {
     throw new FileRefused(
@@ -54,20 +56,22 @@ const WORKBOOK_TYPES = /(?:spreadsheetml|ms-excel)\.(sheet(?:\.macroEnabled)?)\.
  * @returns whether the workbook holds macros
  */
 export function refuseOtherPackages(parts: PackageParts, workbookPart: string | undefined): boolean {
-  if (parts.has('META-INF/manifest.xml') || parts.find('mimetype')?.includes('opendocument')) {
+  if (!parts.has(CONTENT_TYPES_PART) && parts.find('mimetype')?.includes('opendocument')) {
     throw new FileRefused(
       'The file is an OpenDocument file (.ods), not an .xlsx workbook. Open it in your spreadsheet program and ' +
         'save it as an Excel workbook (.xlsx).',
     );
   }
-  const type = parts.has('[Content_Types].xml') && workbookPart ? parts.contentType(workbookPart) : undefined;
+  const type = parts.has(CONTENT_TYPES_PART) && workbookPart ? parts.contentType(workbookPart) : undefined;
   if (type?.includes('sheet.binary')) {
     throw new FileRefused(
       'The file is a binary workbook (.xlsb). Open it in your spreadsheet program and save it as .xlsx.',
     );
   }
   if (type?.includes('template')) {
-    throw new FileRefused('The file is a template for workbooks. Make a workbook from it, save that as .xlsx, and use it.');
+    throw new FileRefused(
+      'The file is a template for workbooks. Make a workbook from it, save that as .xlsx, and use it.',
+    );
   }
   const kind = WORKBOOK_TYPES.exec(type ?? '')?.[1];
   if (kind === undefined) {

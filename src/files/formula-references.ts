@@ -12,114 +12,152 @@ export interface FormulaReference {
   readonly rowFixed: boolean;
 }
 
-const SKIPPED = /"(?:[^"]|"")*"/y;
+const STRING = /"(?:[^"]|"")*"/y;
+/** A table's name directly before the bracket of a structured reference. */
+const TABLE_NAME = /[\p{L}_\\][\p{L}\p{N}_.\\]*(?=\[)/uy;
 const QUALIFIER = /(?:'((?:[^']|'')*)'|([\p{L}\p{N}_.\\[\]:]+))!/uy;
 const CELL = /(\$?)([A-Za-z]{1,3})(\$?)([0-9]{1,7})(?![\p{L}\p{N}_.\\(!])/uy;
 const ROWS = /(\$?)([0-9]{1,7}):(\$?)([0-9]{1,7})(?![\p{L}\p{N}_.])/uy;
 const COLUMNS = /(\$?)([A-Za-z]{1,3}):(\$?)([A-Za-z]{1,3})(?![\p{L}\p{N}_.\\(!$])/uy;
 const WORD = /[\p{L}_\\][\p{L}\p{N}_.\\?]*|[0-9][0-9.]*(?:[eE][+-]?[0-9]+)?/uy;
 
+type Rewrite = (reference: FormulaReference) => FormulaReference | null;
+
 /**
  * Rewrites the A1 references of a formula, leaving strings, names, structured references and other workbooks'
  * cells alone. `rewrite` gives a reference back, or null where it no longer exists (#REF!).
  */
-export function mapReferences(
-  formula: string,
-  rewrite: (reference: FormulaReference) => FormulaReference | null,
-): string {
-  let written = '';
-  let at = 0;
-  let tab: string | null = null;
-  let foreign = false;
-  const take = (pattern: RegExp): RegExpExecArray | null => {
-    pattern.lastIndex = at;
-    return pattern.exec(formula);
-  };
-  const mapped = (reference: Omit<FormulaReference, 'tab'>, source: string): string => {
-    if (foreign) return source;
-    const result = rewrite({ ...reference, tab });
-    return result === null ? '#REF!' : referenceText(result);
-  };
-  while (at < formula.length) {
-    const found = take(SKIPPED) ?? take(WORD_BEFORE_BRACKET);
-    if (found) {
-      written += found[0];
-      at += found[0].length;
-      continue;
-    }
-    if (formula[at] === '[') {
-      const end = bracketEnd(formula, at);
-      const qualifier = qualifierAfterBook(formula, end);
-      written += formula.slice(at, qualifier ?? end);
-      at = qualifier ?? end;
-      if (qualifier !== null) foreign = true;
-      continue;
-    }
-    const qualifier = take(QUALIFIER);
-    // Behind "Stock!" a range may name its tab again (Stock!A1:Stock!B5); elsewhere a colon spans tabs.
-    if (qualifier && !(tab !== null && qualifier[0].includes(':'))) {
-      const name = qualifier[1]?.replaceAll("''", "'") ?? qualifier[2] ?? '';
-      foreign = name.includes('[') || name.includes(':');
-      tab = name;
-      written += qualifier[0];
-      at += qualifier[0].length;
-      continue;
-    }
-    const rows = take(ROWS);
-    const columns = rows ? null : take(COLUMNS);
-    const cell = rows || columns ? null : take(CELL);
-    const match = rows ?? columns ?? cell;
-    if (match && isReference(rows, columns, cell)) {
-      const [source, firstSign = '', first = '', secondSign = '', second = ''] = match;
-      if (cell) {
-        written += mapped(
-          {
-            column: columnNumber(first),
-            columnFixed: firstSign === '$',
-            row: Number(second),
-            rowFixed: secondSign === '$',
-          },
-          source,
-        );
-      } else {
-        const half = (sign: string, value: string): string =>
-          rows
-            ? mapped({ column: null, columnFixed: false, row: Number(value), rowFixed: sign === '$' }, sign + value)
-            : mapped(
-                { column: columnNumber(value), columnFixed: sign === '$', row: null, rowFixed: false },
-                sign + value,
-              );
-        written += `${half(firstSign, first)}:${half(secondSign, second)}`;
-      }
-      at += source.length;
-      // The tab holds on to the other end of a range: Stock!A1:B5.
-      if (formula[at] !== ':') {
-        tab = null;
-        foreign = false;
-      }
-      continue;
-    }
-    const word = take(WORD);
-    const step = word ? word[0] : (formula[at] as string);
-    if (step !== ':') {
-      tab = null;
-      foreign = false;
-    }
-    written += step;
-    at += step.length;
-  }
-  return written;
+export function mapReferences(formula: string, rewrite: Rewrite): string {
+  return new ReferenceMapper(formula, rewrite).run();
 }
 
-/** A table's name directly before the bracket of a structured reference. */
-const WORD_BEFORE_BRACKET = /[\p{L}_\\][\p{L}\p{N}_.\\]*(?=\[)/uy;
+/** Goes through a formula once, from token to token. */
+class ReferenceMapper {
+  readonly #formula: string;
+  readonly #rewrite: Rewrite;
+  #at = 0;
+  #written = '';
+  /** What stood before the last `!`, as long as it holds. */
+  #tab: string | null = null;
+  /** Whether that is in another workbook, or spans several tabs. */
+  #foreign = false;
 
-function isReference(rows: RegExpExecArray | null, columns: RegExpExecArray | null, cell: RegExpExecArray | null) {
-  const rowFits = (row: string | undefined): boolean => Number(row) >= 1 && Number(row) <= MAX_ROWS;
-  const columnFits = (column: string | undefined): boolean => columnNumber(column ?? '') <= MAX_COLUMNS;
+  constructor(formula: string, rewrite: Rewrite) {
+    this.#formula = formula;
+    this.#rewrite = rewrite;
+  }
+
+  run(): string {
+    while (this.#at < this.#formula.length) {
+      const done = this.#copyOpaque() || this.#copyBracket() || this.#copyQualifier() || this.#mapReference();
+      if (!done) this.#copyWord();
+    }
+    return this.#written;
+  }
+
+  #match(pattern: RegExp): RegExpExecArray | null {
+    pattern.lastIndex = this.#at;
+    return pattern.exec(this.#formula);
+  }
+
+  #copy(text: string): true {
+    this.#written += text;
+    this.#at += text.length;
+    return true;
+  }
+
+  #copyOpaque(): boolean {
+    const found = this.#match(STRING) ?? this.#match(TABLE_NAME);
+    return found !== null && this.#copy(found[0]);
+  }
+
+  /** A bracket holds a column of a table, or the workbook before a tab: `[1]Stock!`. */
+  #copyBracket(): boolean {
+    if (this.#formula[this.#at] !== '[') return false;
+    this.#copy(this.#formula.slice(this.#at, bracketEnd(this.#formula, this.#at)));
+    const qualifier = this.#match(QUALIFIER);
+    if (qualifier) {
+      this.#foreign = true;
+      this.#copy(qualifier[0]);
+    }
+    return true;
+  }
+
+  #copyQualifier(): boolean {
+    const qualifier = this.#match(QUALIFIER);
+    // Behind "Stock!" a range may name its tab again (Stock!A1:Stock!B5); elsewhere a colon spans tabs.
+    if (!qualifier || (this.#tab !== null && qualifier[0].includes(':'))) return false;
+    this.#tab = qualifier[1]?.replaceAll("''", "'") ?? qualifier[2] ?? '';
+    this.#foreign = this.#tab.includes('[') || this.#tab.includes(':');
+    return this.#copy(qualifier[0]);
+  }
+
+  #mapReference(): boolean {
+    const rows = this.#match(ROWS);
+    const columns = rows ? null : this.#match(COLUMNS);
+    const cell = rows || columns ? null : this.#match(CELL);
+    const match = rows ?? columns ?? cell;
+    if (!match || !isReference(rows, columns, cell)) return false;
+    const [source, firstSign = '', first = '', secondSign = '', second = ''] = match;
+    if (this.#foreign) this.#written += source;
+    else if (cell) {
+      const column = { column: columnNumber(first), columnFixed: firstSign === '$' };
+      this.#written += this.#mapped({ ...column, row: Number(second), rowFixed: secondSign === '$' }, source);
+    } else {
+      const half = rows ? wholeRow : wholeColumn;
+      const from = this.#mapped(half(firstSign, first), firstSign + first);
+      this.#written += `${from}:${this.#mapped(half(secondSign, second), secondSign + second)}`;
+    }
+    this.#at += source.length;
+    // The tab holds on to the other end of a range: Stock!A1:B5.
+    if (this.#formula[this.#at] !== ':') this.#forgetTab();
+    return true;
+  }
+
+  #copyWord(): void {
+    const step = this.#match(WORD)?.[0] ?? (this.#formula[this.#at] as string);
+    if (step !== ':') this.#forgetTab();
+    this.#copy(step);
+  }
+
+  #forgetTab(): void {
+    this.#tab = null;
+    this.#foreign = false;
+  }
+
+  /** The reference as it reads now; as it was written (perhaps in small letters) where it stays the same. */
+  #mapped(place: Omit<FormulaReference, 'tab'>, source: string): string {
+    const reference = { ...place, tab: this.#tab };
+    const result = this.#rewrite(reference);
+    if (result === reference) return source;
+    return result === null ? '#REF!' : referenceText(result);
+  }
+}
+
+function wholeRow(sign: string, row: string): Omit<FormulaReference, 'tab'> {
+  return { column: null, columnFixed: false, row: Number(row), rowFixed: sign === '$' };
+}
+
+function wholeColumn(sign: string, column: string): Omit<FormulaReference, 'tab'> {
+  return { column: columnNumber(column), columnFixed: sign === '$', row: null, rowFixed: false };
+}
+
+function isReference(
+  rows: RegExpExecArray | null,
+  columns: RegExpExecArray | null,
+  cell: RegExpExecArray | null,
+): boolean {
   if (rows) return rowFits(rows[2]) && rowFits(rows[4]);
   if (columns) return columnFits(columns[2]) && columnFits(columns[4]);
   return cell !== null && columnFits(cell[2]) && rowFits(cell[4]);
+}
+
+function rowFits(row: string | undefined): boolean {
+  return Number(row) >= 1 && Number(row) <= MAX_ROWS;
+}
+
+function columnFits(column: string | undefined): boolean {
+  return columnNumber(column ?? '') <= MAX_COLUMNS;
 }
 
 function referenceText(reference: FormulaReference): string {
@@ -139,11 +177,4 @@ function bracketEnd(formula: string, start: number): number {
     else if (sign === ']' && --depth === 0) return at + 1;
   }
   return formula.length;
-}
-
-/** `[1]Stock!`: where the tab of another workbook ends, or null where the bracket is a structured reference. */
-function qualifierAfterBook(formula: string, end: number): number | null {
-  QUALIFIER.lastIndex = end;
-  const match = QUALIFIER.exec(formula);
-  return match ? end + match[0].length : null;
 }

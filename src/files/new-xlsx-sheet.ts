@@ -2,7 +2,7 @@ import { type DateSystem, serialOfDay } from '../core/serial-date.ts';
 import type { CellWrite } from '../workbook/port.ts';
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from './blueprint.ts';
 import { type CellContent, cellXml, type NumberOfText } from './cell-edit.ts';
-import { type CellArea, areaName, cellName } from './cell-reference.ts';
+import { areaName, type CellArea, cellName } from './cell-reference.ts';
 import * as styles from './new-xlsx-styles.ts';
 import { placeTable, type TablePlace, totalFormula } from './new-xlsx-table.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
@@ -30,7 +30,10 @@ export function headerRowOf(tab: TabBlueprint): number {
 export function newSheetPart(tab: TabBlueprint, context: SheetContext, selected: boolean): string {
   const headerRow = headerRowOf(tab);
   const place = tab.table ? placeTable(tab.table, headerRow) : null;
-  const rows = [...lineRows(tab, context), ...(tab.table && place ? tableRows(tab.table, place, context) : [])];
+  const rows = [
+    ...lineRows(tab, context),
+    ...(tab.table && place ? tableRows(tab.table, place, context) : []),
+  ];
   const used: CellArea = {
     firstRow: 1,
     lastRow: place?.area.lastRow ?? Math.max(1, tab.lines?.length ?? 0),
@@ -86,12 +89,21 @@ function lineRows(tab: TabBlueprint, context: SheetContext): string[] {
 
 function tableRows(table: TableBlueprint, place: TablePlace, context: SheetContext): string[] {
   const { numberOfText } = context;
-  const row = (number: number, attributes: string, cell: (column: ColumnBlueprint, index: number) => string) =>
-    `<row r="${number}"${attributes}>${table.columns.map(cell).join('')}</row>`;
+  const row = (
+    number: number,
+    attributes: string,
+    cell: (column: ColumnBlueprint, index: number) => string,
+  ) => `<row r="${number}"${attributes}>${table.columns.map(cell).join('')}</row>`;
   const rows = [
     row(place.area.firstRow, ` ht="${HEADER_HEIGHT}" customHeight="1"`, ({ header }, index) => {
       const content: CellContent = { kind: 'text', text: header };
-      return cellXml(place.area.firstRow, index + 1, { style: styles.HEADER_STYLE, content }, '', numberOfText);
+      return cellXml(
+        place.area.firstRow,
+        index + 1,
+        { style: styles.HEADER_STYLE, content },
+        '',
+        numberOfText,
+      );
     }),
   ];
   for (let number = place.body.firstRow; number <= place.body.lastRow; number++) {
@@ -139,7 +151,9 @@ function validations(table: TableBlueprint, place: TablePlace, context: SheetCon
     const area = areaName({ ...place.body, firstColumn: index + 1, lastColumn: index + 1 });
     return [validation(column, area, context)];
   });
-  return items.length === 0 ? '' : `<dataValidations count="${items.length}">${items.join('')}</dataValidations>`;
+  return items.length === 0
+    ? ''
+    : `<dataValidations count="${items.length}">${items.join('')}</dataValidations>`;
 }
 
 function validation(column: ColumnBlueprint, area: string, context: SheetContext): string {
@@ -147,7 +161,8 @@ function validation(column: ColumnBlueprint, area: string, context: SheetContext
   let attributes = choices === undefined ? '' : ' type="list"';
   attributes += ' allowBlank="1"';
   if (note !== undefined) {
-    if (note.length > NOTE_LIMIT) throw new Error(`The note of ${header} is longer than ${NOTE_LIMIT} characters`);
+    if (note.length > NOTE_LIMIT)
+      throw new Error(`The note of ${header} is longer than ${NOTE_LIMIT} characters`);
     const title = encodeAttribute(header.slice(0, NOTE_TITLE_LIMIT));
     attributes += ` showInputMessage="1" promptTitle="${title}" prompt="${encodeAttribute(note)}"`;
   }
@@ -155,7 +170,8 @@ function validation(column: ColumnBlueprint, area: string, context: SheetContext
     attributes += ` showErrorMessage="1" errorTitle="${encodeAttribute(header.slice(0, NOTE_TITLE_LIMIT))}"`;
     attributes += ' error="Choose one of the list."';
   }
-  const formula = choices === undefined ? '' : `<formula1>${encodeXml(listFormula(column, choices, context))}</formula1>`;
+  const formula =
+    choices === undefined ? '' : `<formula1>${encodeXml(listFormula(column, choices, context))}</formula1>`;
   return `<dataValidation${attributes} sqref="${area}"${formula === '' ? '/>' : `>${formula}</dataValidation>`}`;
 }
 

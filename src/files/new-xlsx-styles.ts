@@ -34,12 +34,6 @@ export function columnStyleNumber(column: ColumnBlueprint, totals = false): numb
 
 /** The styles part: a calm look that doesn't depend on table styles, which not every program draws. */
 export function newStyles(): string {
-  const font = (size: number, colour: string, extra = ''): string =>
-    `<font>${extra}<sz val="${size}"/><color rgb="${colour}"/><name val="Calibri"/><family val="2"/></font>`;
-  const fill = (colour: string): string =>
-    `<fill><patternFill patternType="solid"><fgColor rgb="${colour}"/><bgColor indexed="64"/></patternFill></fill>`;
-  const side = (name: string, style: string): string =>
-    `<${name} style="${style}"><color rgb="${LINE}"/></${name}>`;
   const fonts = [
     font(11, INK),
     font(16, HEADER_FILL, '<b/>'),
@@ -48,16 +42,16 @@ export function newStyles(): string {
     font(11, GREY),
     font(11, INK, '<b/>'),
   ];
-  const fills = ['<fill><patternFill patternType="none"/></fill>', '<fill><patternFill patternType="gray125"/></fill>', fill(HEADER_FILL)];
+  const fills = [
+    '<fill><patternFill patternType="none"/></fill>',
+    '<fill><patternFill patternType="gray125"/></fill>',
+    fill(HEADER_FILL),
+  ];
   const borders = [
     '<border><left/><right/><top/><bottom/><diagonal/></border>',
     `<border><left/><right/><top/>${side('bottom', 'thin')}<diagonal/></border>`,
     `<border><left/><right/>${side('top', 'medium')}<bottom/><diagonal/></border>`,
   ];
-  const format = (id: number, fontId: number, fillId: number, borderId: number, alignment: string): string =>
-    `<xf numFmtId="${id}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0" ` +
-    `applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1">` +
-    `<alignment ${alignment}/></xf>`;
   const formats = [
     '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>',
     format(0, 1, 0, 0, 'vertical="center"'),
@@ -70,11 +64,9 @@ export function newStyles(): string {
       format(FORMAT_IDS[name], 5, 0, 2, 'vertical="center"'),
     ]),
   ];
-  const list = (name: string, items: readonly string[]): string =>
-    `<${name} count="${items.length}">${items.join('')}</${name}>`;
   const differences = [
-    `<dxf><font><b/><color rgb="FFFFFFFF"/></font><fill><patternFill patternType="solid"><bgColor rgb="${HEADER_FILL}"/></patternFill></fill></dxf>`,
-    `<dxf><fill><patternFill patternType="solid"><bgColor rgb="${BAND_FILL}"/></patternFill></fill></dxf>`,
+    `<dxf><font><b/><color rgb="FFFFFFFF"/></font>${solid(HEADER_FILL)}</dxf>`,
+    `<dxf>${solid(BAND_FILL)}</dxf>`,
     '<dxf><font><b/></font></dxf>',
   ];
   return (
@@ -92,4 +84,35 @@ export function newStyles(): string {
     '<tableStyleElement type="totalRow" dxfId="2"/><tableStyleElement type="secondRowStripe" dxfId="1"/></tableStyle>' +
     '</tableStyles></styleSheet>'
   );
+}
+
+function font(size: number, colour: string, extra = ''): string {
+  return `<font>${extra}<sz val="${size}"/><color rgb="${colour}"/><name val="Calibri"/><family val="2"/></font>`;
+}
+
+function fill(colour: string): string {
+  const colours = `<fgColor rgb="${colour}"/><bgColor indexed="64"/>`;
+  return `<fill><patternFill patternType="solid">${colours}</patternFill></fill>`;
+}
+
+function side(name: string, style: string): string {
+  return `<${name} style="${style}"><color rgb="${LINE}"/></${name}>`;
+}
+
+function format(id: number, fontId: number, fillId: number, borderId: number, alignment: string): string {
+  return (
+    `<xf numFmtId="${id}" fontId="${fontId}" fillId="${fillId}" borderId="${borderId}" xfId="0" ` +
+    'applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1">' +
+    `<alignment ${alignment}/></xf>`
+  );
+}
+
+/** A list of the styles part with its count. */
+function list(name: string, items: readonly string[]): string {
+  return `<${name} count="${items.length}">${items.join('')}</${name}>`;
+}
+
+/** What a table style's element looks like where it shows only a fill of its own. */
+function solid(colour: string): string {
+  return `<fill><patternFill patternType="solid"><bgColor rgb="${colour}"/></patternFill></fill>`;
 }

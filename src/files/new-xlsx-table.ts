@@ -1,5 +1,5 @@
 import type { ColumnBlueprint, TableBlueprint } from './blueprint.ts';
-import { type CellArea, areaName } from './cell-reference.ts';
+import { areaName, type CellArea } from './cell-reference.ts';
 import { escapeCellText } from './cell-text.ts';
 import { TABLE_STYLE } from './new-xlsx-styles.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';

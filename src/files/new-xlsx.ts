@@ -1,8 +1,8 @@
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint, XlsxBlueprint } from './blueprint.ts';
 import { CONTENT_TYPES_PART } from './content-types.ts';
-import { columnReference, newTablePart, placeTable } from './new-xlsx-table.ts';
 import { headerRowOf, newSheetPart, type SheetContext } from './new-xlsx-sheet.ts';
 import { newStyles } from './new-xlsx-styles.ts';
+import { columnReference, newTablePart, placeTable } from './new-xlsx-table.ts';
 import { SharedStringNumbers, textElement } from './shared-strings.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
 import { writeZip } from './zip-write.ts';
@@ -34,17 +34,25 @@ export function createXlsx(blueprint: XlsxBlueprint): Uint8Array {
   const tables = blueprint.tabs.flatMap((tab) => (tab.table ? [{ tab, table: tab.table }] : []));
   const parts = new Map<string, string>();
   parts.set(CONTENT_TYPES_PART, contentTypes(blueprint.tabs.length, tables.length));
-  parts.set('_rels/.rels', relationships([
-    [`${OFFICE}/officeDocument`, 'xl/workbook.xml'],
-    [`${PACKAGE}/relationships/metadata/core-properties`, 'docProps/core.xml'],
-  ]));
+  parts.set(
+    '_rels/.rels',
+    relationships([
+      [`${OFFICE}/officeDocument`, 'xl/workbook.xml'],
+      [`${PACKAGE}/relationships/metadata/core-properties`, 'docProps/core.xml'],
+    ]),
+  );
   parts.set('docProps/core.xml', coreProperties(blueprint.title ?? ''));
   parts.set('xl/workbook.xml', workbookPart(blueprint));
-  parts.set('xl/_rels/workbook.xml.rels', relationships([
-    ...blueprint.tabs.map((_, index) => [`${OFFICE}/worksheet`, `worksheets/sheet${index + 1}.xml`] as const),
-    [`${OFFICE}/styles`, 'styles.xml'],
-    [`${OFFICE}/sharedStrings`, 'sharedStrings.xml'],
-  ]));
+  parts.set(
+    'xl/_rels/workbook.xml.rels',
+    relationships([
+      ...blueprint.tabs.map(
+        (_, index) => [`${OFFICE}/worksheet`, `worksheets/sheet${index + 1}.xml`] as const,
+      ),
+      [`${OFFICE}/styles`, 'styles.xml'],
+      [`${OFFICE}/sharedStrings`, 'sharedStrings.xml'],
+    ]),
+  );
   blueprint.tabs.forEach((tab, index) => {
     parts.set(`xl/worksheets/sheet${index + 1}.xml`, newSheetPart(tab, context, index === 0));
     const table = tables.findIndex((each) => each.tab === tab) + 1;
@@ -53,7 +61,10 @@ export function createXlsx(blueprint: XlsxBlueprint): Uint8Array {
     parts.set(`xl/worksheets/_rels/sheet${index + 1}.xml.rels`, link);
   });
   tables.forEach(({ tab, table }, index) => {
-    parts.set(`xl/tables/table${index + 1}.xml`, newTablePart(table, placeTable(table, headerRowOf(tab)), index + 1));
+    parts.set(
+      `xl/tables/table${index + 1}.xml`,
+      newTablePart(table, placeTable(table, headerRowOf(tab)), index + 1),
+    );
   });
   parts.set('xl/styles.xml', newStyles());
   const items = strings.added.map((text) => `<si>${textElement(text, '')}</si>`).join('');
@@ -72,25 +83,38 @@ function listName(table: string, column: string): string {
 
 function checkNames({ tabs }: XlsxBlueprint): void {
   const tables = tabs.flatMap((tab) => (tab.table ? [tab.table] : []));
-  refuseTwins(tabs.map((tab) => tab.name), 'tab');
-  refuseTwins(tables.map((table) => table.name), 'table');
+  refuseTwins(
+    tabs.map((tab) => tab.name),
+    'tab',
+  );
+  refuseTwins(
+    tables.map((table) => table.name),
+    'table',
+  );
   for (const tab of tabs) {
     if (tab.name === '' || tab.name.length > 31 || /[\\/?*[\]:]|^'|'$/.test(tab.name)) {
       throw new Error(`A tab can't be called "${tab.name}"`);
     }
   }
   for (const table of tables) {
-    refuseTwins(table.columns.map((column) => column.header), `column of ${table.name}`);
+    refuseTwins(
+      table.columns.map((column) => column.header),
+      `column of ${table.name}`,
+    );
     for (const { choices } of table.columns) {
       if (choices && 'table' in choices && !hasColumn(tables, choices.table, choices.column)) {
-        throw new Error(`${table.name} offers a choice from ${choices.table}[${choices.column}], which isn't there`);
+        throw new Error(
+          `${table.name} offers a choice from ${choices.table}[${choices.column}], which isn't there`,
+        );
       }
     }
   }
 }
 
 function hasColumn(tables: readonly TableBlueprint[], name: string, header: string): boolean {
-  return tables.some((table) => table.name === name && table.columns.some((column) => column.header === header));
+  return tables.some(
+    (table) => table.name === name && table.columns.some((column) => column.header === header),
+  );
 }
 
 function refuseTwins(names: readonly string[], what: string): void {
@@ -103,7 +127,8 @@ function refuseTwins(names: readonly string[], what: string): void {
 
 function workbookPart(blueprint: XlsxBlueprint): string {
   const sheets = blueprint.tabs.map(
-    (tab, index) => `<sheet name="${encodeAttribute(tab.name)}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`,
+    (tab, index) =>
+      `<sheet name="${encodeAttribute(tab.name)}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`,
   );
   const names = definedNames(blueprint.tabs);
   const hasFormula = blueprint.tabs.some(
@@ -132,11 +157,16 @@ function definedNames(tabs: readonly TabBlueprint[]): string[] {
     if (!tab.table) return [];
     const row = headerRowOf(tab);
     const rows = `'${tab.name.replaceAll("'", "''")}'!$${row}:$${row}`;
-    return [`<definedName name="_xlnm.Print_Titles" localSheetId="${index}">${encodeXml(rows)}</definedName>`];
+    return [
+      `<definedName name="_xlnm.Print_Titles" localSheetId="${index}">${encodeXml(rows)}</definedName>`,
+    ];
   });
   const named = [...lists]
-    .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([name, reference]) => `<definedName name="${encodeAttribute(name)}">${encodeXml(reference)}</definedName>`);
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
+    .map(
+      ([name, reference]) =>
+        `<definedName name="${encodeAttribute(name)}">${encodeXml(reference)}</definedName>`,
+    );
   return [...titles, ...named];
 }
 
@@ -149,7 +179,9 @@ function relationships(links: readonly (readonly [type: string, target: string])
 
 function contentTypes(tabs: number, tables: number): string {
   const numbered = (count: number, part: string, kind: string): string =>
-    Array.from({ length: count }, (_, index) => override(`/xl/${part}${index + 1}.xml`, `${TYPE}.${kind}+xml`)).join('');
+    Array.from({ length: count }, (_, index) =>
+      override(`/xl/${part}${index + 1}.xml`, `${TYPE}.${kind}+xml`),
+    ).join('');
   return (
     `<Types xmlns="${PACKAGE}/content-types">` +
     `<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +

@@ -1,6 +1,6 @@
 import { CONTENT_TYPES_PART, readContentTypes } from './content-types.ts';
 import { damaged, FileRefused } from './file-refused.ts';
-import { readRelationships, type Relationship, relationshipsPartOf } from './relationships.ts';
+import { type Relationship, readRelationships, relationshipsPartOf } from './relationships.ts';
 import type { ZipEntry } from './zip-entry.ts';
 import { readEntry, readZip, type ZipFile } from './zip-read.ts';
 import { rewriteZip } from './zip-write.ts';

@@ -1,17 +1,22 @@
+import { areaName, parseArea } from './cell-reference.ts';
+import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { CONTENT_TYPES_PART, readContentTypes } from './content-types.ts';
 import { shiftComments, shiftDrawing, shiftVml } from './drawing-shift.ts';
-import { areaName, parseArea } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
 import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
 import type { PackageParts } from './package-parts.ts';
-import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { rewriteXml } from './xml-rewrite.ts';
 
 /**
  * Refuses where something on the tab can't follow rows put into it.
  * @param sheet the part of the tab
  */
-export function refuseWhatCantMove(parts: PackageParts, workbook: string, sheet: string, shift: RowShift): void {
+export function refuseWhatCantMove(
+  parts: PackageParts,
+  workbook: string,
+  sheet: string,
+  shift: RowShift,
+): void {
   if (parts.relationships(workbook).some((each) => each.kind === 'revisionHeaders')) {
     throw new FileRefused(
       `The workbook keeps a history of changes (it is shared in the old way), so rows can't be put into the tab ` +
@@ -20,7 +25,11 @@ export function refuseWhatCantMove(parts: PackageParts, workbook: string, sheet:
   }
   for (const { kind, target } of parts.relationships(sheet)) {
     if (kind !== 'pivotTable' && kind !== 'tableSingleCells') continue;
-    const references = [...parts.text(target).matchAll(/<(?:[^\s:<>/]+:)?(?:location|singleXmlCell)\b[^>]*?\s(?:ref|r)="([^"]*)"/g)];
+    const references = [
+      ...parts
+        .text(target)
+        .matchAll(/<(?:[^\s:<>/]+:)?(?:location|singleXmlCell)\b[^>]*?\s(?:ref|r)="([^"]*)"/g),
+    ];
     for (const [, reference = ''] of references) {
       const area = parseArea(reference);
       if (!area || area.lastRow < shift.at) continue;

@@ -28,9 +28,11 @@ export function insertRows(
   refuseFullTab(state.sheet(sheet), shift);
   refuseWhatCantMove(state.parts, state.names.workbook, sheet, shift);
   moveTables(state, sheet, growing, shift);
-  const edits = new Map([...state.sheet(sheet).edits].map(([row, cells]) => {
-    return [row >= shift.at ? row + shift.count : row, shiftEdits(cells, text.tab, shift)];
-  }));
+  const edits = new Map(
+    [...state.sheet(sheet).edits].map(([row, cells]) => {
+      return [row >= shift.at ? row + shift.count : row, shiftEdits(cells, text.tab, shift)];
+    }),
+  );
   reread(state, sheet, shiftSheet(text, shift), edits);
   shiftPartsOfTab(state.parts, sheet, shift);
   shiftOtherSheets(state, sheet, shift);
@@ -80,21 +82,36 @@ function shiftOtherSheets(state: WorkbookState, sheet: string, shift: RowShift):
   for (const tab of tabs) {
     if (tab.part === sheet) continue;
     const own = known.get(tab.part);
+    if (!own && !mayMention(parts.text(tab.part), shift.tab)) continue;
     const text = own?.text ?? readWithoutTables(parts.text(tab.part), tab.part, tab.name);
     const shifted = shiftReferences(text, shift);
-    const edits = own && new Map([...own.edits].map(([row, cells]) => [row, shiftEdits(cells, tab.name, shift)]));
     const isSame = shifted === text.head + text.data + text.tail;
+    const edits =
+      own && new Map([...own.edits].map(([row, cells]) => [row, shiftEdits(cells, tab.name, shift)]));
     if (own && edits) {
       if (!isSame || edits.size > 0) reread(state, tab.part, shifted, edits, !isSame || own.rewritten);
     } else if (!isSame) parts.replace(tab.part, shifted);
   }
 }
 
-function readWithoutTables(text: string, part: string, tab: string) {
-  return readSheet(text, part, tab, [], { strings: { texts: [], formatted: new Set() }, look: () => 'plain' });
+/** Whether formulas in a part may name a tab: a quick look that spares reading large sheets. */
+function mayMention(text: string, tab: string): boolean {
+  if (!/^[\p{L}\p{N} _.-]+$/u.test(tab)) return true;
+  return new RegExp(tab.replaceAll('.', '\\.'), 'iu').test(text);
 }
 
-function shiftEdits(cells: ReadonlyMap<number, CellEdit>, tab: string, shift: RowShift): Map<number, CellEdit> {
+function readWithoutTables(text: string, part: string, tab: string) {
+  return readSheet(text, part, tab, [], {
+    strings: { texts: [], formatted: new Set() },
+    look: () => 'plain',
+  });
+}
+
+function shiftEdits(
+  cells: ReadonlyMap<number, CellEdit>,
+  tab: string,
+  shift: RowShift,
+): Map<number, CellEdit> {
   return new Map(
     [...cells].map(([column, edit]) => {
       if (edit.content.kind !== 'formula') return [column, edit];

@@ -1,5 +1,5 @@
 import { parseArea } from './cell-reference.ts';
-import { splice, type Splice } from './sheet-splice.ts';
+import { type Splice, splice } from './sheet-splice.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { rewriteXml } from './xml-rewrite.ts';
 

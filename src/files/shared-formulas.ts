@@ -1,4 +1,4 @@
-import { areaName, cellName, type CellArea } from './cell-reference.ts';
+import { areaName, type CellArea, cellName } from './cell-reference.ts';
 import { escapeCellText } from './cell-text.ts';
 import { FileRefused } from './file-refused.ts';
 import { translateFormula } from './formula-shift.ts';
@@ -39,7 +39,9 @@ export function handOverSharedFormula(state: WorkbookState, part: string, row: n
   const text = translateFormula(plainCellText(formula.source), heir.row - row, heir.column - column);
   const tag = withAttribute(openingTag(heir.formula.tag), 'ref', areaName(area));
   const element = `${tag}${encodeXml(escapeCellText(text))}</${sheet.text.prefix}f>`;
-  const spliced = replaceInData(sheet.text, [{ start: heir.formula.start, end: heir.formula.end, text: element }]);
+  const spliced = replaceInData(sheet.text, [
+    { start: heir.formula.start, end: heir.formula.end, text: element },
+  ]);
   state.putSheet({ ...sheet, text: spliced, rewritten: true });
 }
 
@@ -88,7 +90,7 @@ function followersOf(sheet: SheetText, group: string): Follower[] {
     const source = sheet.data.slice(sheet.rows.starts[place], sheet.rows.ends[place]);
     if (!source.includes('shared')) return;
     for (const { column, formula } of readRow(sheet, place).cells) {
-      if (!formula || formula.source !== '' || attributeOf(formula.tag, 't') !== 'shared') continue;
+      if (formula?.source !== '' || attributeOf(formula.tag, 't') !== 'shared') continue;
       if (attributeOf(formula.tag, 'si') === group) followers.push({ row, column, formula });
     }
   });

@@ -90,7 +90,10 @@ export function withAddedStrings(
   const prefix = prefixOf(tag);
   const contentEnd = cursor.skipElement();
   let root = tag;
-  for (const [name, change] of [['count', references], ['uniqueCount', added.length]] as const) {
+  for (const [name, change] of [
+    ['count', references],
+    ['uniqueCount', added.length],
+  ] as const) {
     const count = Number(attributeOf(tag, name) ?? 'none');
     if (Number.isInteger(count)) root = withAttribute(root, name, String(Math.max(0, count + change)));
   }

@@ -1,6 +1,6 @@
-import { type CellArea, areaName, parseArea } from './cell-reference.ts';
-import { type Splice, splice } from './sheet-splice.ts';
+import { areaName, type CellArea, parseArea } from './cell-reference.ts';
 import type { SheetText } from './sheet-rows.ts';
+import { type Splice, splice } from './sheet-splice.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { withAttribute } from './xml-tag.ts';
 

@@ -14,7 +14,8 @@ export interface TableGrid {
 }
 
 export function blankGrid(columns: number, rows: number): TableGrid {
-  const make = <T>(value: T): T[][] => Array.from({ length: columns }, () => new Array<T>(rows).fill(value));
+  const make = <T>(value: T): T[][] =>
+    Array.from({ length: columns }, () => Array.from<T>({ length: rows }).fill(value));
   return { values: make<CellValue>(null), marks: make(0) };
 }
 

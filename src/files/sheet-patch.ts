@@ -1,5 +1,5 @@
-import { type CellArea, areaName, cellName, parseArea } from './cell-reference.ts';
 import { type CellEdit, cellXml, type NumberOfText } from './cell-edit.ts';
+import { areaName, type CellArea, cellName, parseArea } from './cell-reference.ts';
 import { readRow, rowPlace, type SheetText } from './sheet-rows.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { attributeOf, openingTag, withAttribute } from './xml-tag.ts';
@@ -24,8 +24,8 @@ export function patchSheet(
     return number;
   };
   const { data, prefix, rows } = sheet;
-  const rowNumbers = [...edits.keys()].sort((a, b) => a - b);
-  const isEmpty = rows.numbers.length === 0 && /\/>$/.test(data);
+  const rowNumbers = [...edits.keys()].toSorted((a, b) => a - b);
+  const isEmpty = rows.numbers.length === 0 && data.endsWith('/>');
   const pieces: string[] = [];
   let at = 0;
   if (isEmpty) {
@@ -34,7 +34,7 @@ export function patchSheet(
   }
   const bodyEnd = isEmpty ? data.length : data.lastIndexOf('</');
   for (const number of rowNumbers) {
-    const cells = [...(edits.get(number) ?? [])].sort(([a], [b]) => a - b);
+    const cells = [...(edits.get(number) ?? [])].toSorted(([a], [b]) => a - b);
     const written = cells.map(
       ([column, edit]) => [column, cellXml(number, column, edit, prefix, counted)] as const,
     );
@@ -113,8 +113,9 @@ function withSpan(tag: string, written: readonly (readonly [number, string])[]):
 /** The head of the sheet, its dimension reaching to the cells written. */
 function withDimension({ head, part }: SheetText, edits: SheetEdits): string {
   const range = areaOfEdits(edits);
+  if (!range) return head;
   const cursor = new XmlCursor(head, part, [0, head.length]);
-  while (range && cursor.next()) {
+  while (cursor.next()) {
     if (!cursor.begins('dimension')) continue;
     const area = parseArea(cursor.attribute('ref') ?? '');
     if (!area) return head;
@@ -125,7 +126,9 @@ function withDimension({ head, part }: SheetText, edits: SheetEdits): string {
       lastColumn: Math.max(area.lastColumn, range.lastColumn),
     };
     if (areaName(wider) === areaName(area)) return head;
-    return head.slice(0, cursor.start) + withAttribute(cursor.tag, 'ref', areaName(wider)) + head.slice(cursor.end);
+    return (
+      head.slice(0, cursor.start) + withAttribute(cursor.tag, 'ref', areaName(wider)) + head.slice(cursor.end)
+    );
   }
   return head;
 }

@@ -71,12 +71,7 @@ class BodyReader {
   readonly #context: CellContext;
   readonly #shared = new Map<string, SharedFormula>();
 
-  constructor(
-    cursor: XmlCursor,
-    tab: string,
-    bodies: readonly BodyToRead[],
-    context: CellContext,
-  ) {
+  constructor(cursor: XmlCursor, tab: string, bodies: readonly BodyToRead[], context: CellContext) {
     this.#cursor = cursor;
     this.#tab = tab;
     this.#bodies = bodies;
@@ -128,7 +123,8 @@ class BodyReader {
       if ((places[index + 1] as number) !== nameStart + 1) continue;
       const sign = text.charCodeAt(nameStart);
       if (sign === 116) type = text.slice(places[index + 2], places[index + 3]);
-      else if (sign === 115) style = smallInteger(text, places[index + 2] as number, places[index + 3] as number);
+      else if (sign === 115)
+        style = smallInteger(text, places[index + 2] as number, places[index + 3] as number);
     }
     let value: CellValue = null;
     let formula: string | null = null;

@@ -79,31 +79,20 @@ export function readRow(sheet: SheetText, place: number): RawRow {
   const end = sheet.rows.ends[place] as number;
   const cursor = new XmlCursor(sheet.data, sheet.part, [start, end]);
   cursor.next();
-  const { tag, end: tagEnd, isOpening, isEmpty } = cursor;
-  const style = attributeOf(tag, 'customFormat') === '1' ? attributeOf(tag, 's') : undefined;
+  const { tag, end: tagEnd, isEmpty } = cursor;
+  const written = attributeOf(tag, 'customFormat') === '1' ? attributeOf(tag, 's') : undefined;
+  const style = written === undefined ? undefined : Number(written);
+  const row = { start, tagEnd, end, tag, isEmpty, style };
+  if (isEmpty) return { ...row, contentEnd: tagEnd, cells: [] };
   const cells: RawCell[] = [];
-  let contentEnd = tagEnd;
   let column = 0;
-  while (isOpening && cursor.next()) {
-    if (cursor.isClosing) {
-      contentEnd = cursor.start;
-      break;
-    }
+  while (cursor.next() && !cursor.isClosing) {
     if (cursor.is('c')) {
       column = columnAt(cursor, column, sheet.rows.numbers[place] as number, sheet.tab);
       cells.push(readRawCell(cursor, column));
     } else cursor.skipElement();
   }
-  return {
-    start,
-    tagEnd,
-    contentEnd,
-    end,
-    tag,
-    isEmpty,
-    style: style === undefined ? undefined : Number(style),
-    cells,
-  };
+  return { ...row, contentEnd: cursor.start, cells };
 }
 
 function readRawCell(cursor: XmlCursor, column: number): RawCell {
@@ -168,6 +157,7 @@ export function columnAt(cursor: XmlCursor, before: number, row: number, tab: st
     const name = text.slice(places[index + 2], end);
     throw damaged(`on the tab ${tab} the cell "${name}" is out of place in row ${row}`);
   }
-  if (before >= MAX_COLUMNS) throw damaged(`on the tab ${tab} row ${row} runs beyond ${columnLetters(before)}`);
+  if (before >= MAX_COLUMNS)
+    throw damaged(`on the tab ${tab} row ${row} runs beyond ${columnLetters(before)}`);
   return before + 1;
 }

@@ -3,14 +3,14 @@ import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { FileRefused } from './file-refused.ts';
 import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
 import { rewriteRules } from './rule-shift.ts';
-import { plainCellText } from './shared-strings.ts';
 import { withoutSharedFormulas } from './shared-formulas-expand.ts';
+import { plainCellText } from './shared-strings.ts';
 import { columnAt, rowNumberAt, type SheetText } from './sheet-rows.ts';
-import { splice, type Splice } from './sheet-splice.ts';
+import { type Splice, splice } from './sheet-splice.ts';
 import { XmlCursor } from './xml-cursor.ts';
+import { rewriteXml } from './xml-rewrite.ts';
 import { withAttribute } from './xml-tag.ts';
 import { encodeXml } from './xml-text.ts';
-import { rewriteXml } from './xml-rewrite.ts';
 
 /** The text of a sheet's part after rows were put into it. */
 export function shiftSheet(sheet: SheetText, shift: RowShift): string {
@@ -63,7 +63,8 @@ function shiftRows(sheet: SheetText, shift: RowShift): string {
     const start = cursor.end;
     const text = plainCellText(data.slice(start, cursor.skipElement()));
     const formula = shiftFormula(text, tab, shift);
-    if (formula !== text) splices.push({ start, end: cursor.start, text: encodeXml(escapeCellText(formula)) });
+    if (formula !== text)
+      splices.push({ start, end: cursor.start, text: encodeXml(escapeCellText(formula)) });
   }
   return splice(data, splices);
 }
@@ -98,14 +99,15 @@ function shiftTail(tail: string, part: string, tab: string, shift: RowShift): st
         return element === 'dataRef' ? value : shiftAreaList(value, shift);
       },
       elements: ['sqref', 'row'],
-      text: (text, element) => (element === 'sqref' ? shiftAreaList(text, shift) : shiftAnchorRow(text, shift)),
+      text: (text, element) =>
+        element === 'sqref' ? shiftAreaList(text, shift) : shiftAnchorRow(text, shift),
     },
     [0, rules.lastIndexOf('</')],
   );
 }
 
 function shiftRowBreaks(tail: string, part: string, shift: RowShift): string {
-  const breaks = /<(?:[^\s:<>/]+:)?rowBreaks[\s>][^]*?<\/(?:[^\s:<>/]+:)?rowBreaks\s*>/.exec(tail);
+  const breaks = /<(?:[^\s:<>/]+:)?rowBreaks[\s>].*?<\/(?:[^\s:<>/]+:)?rowBreaks\s*>/s.exec(tail);
   if (!breaks) return tail;
   const rewrite = {
     attributes: ['id'],

@@ -11,7 +11,7 @@ export interface Splice {
 export function splice(text: string, splices: readonly Splice[]): string {
   let written = '';
   let at = 0;
-  for (const each of [...splices].sort((a, b) => a.start - b.start)) {
+  for (const each of splices.toSorted((a, b) => a.start - b.start)) {
     written += text.slice(at, each.start) + each.text;
     at = each.end;
   }
@@ -20,7 +20,7 @@ export function splice(text: string, splices: readonly Splice[]): string {
 
 /** The sheet with pieces within its rows replaced, its row index moved along. */
 export function replaceInData(sheet: SheetText, splices: readonly Splice[]): SheetText {
-  const ascending = [...splices].sort((a, b) => a.start - b.start);
+  const ascending = splices.toSorted((a, b) => a.start - b.start);
   let next = 0;
   let moved = 0;
   const rows: RowIndex = { numbers: sheet.rows.numbers, starts: [], ends: [] };

@@ -11,6 +11,8 @@ export interface CellStyles {
   /** The `xf` elements as written, by style number. */
   readonly formats: readonly string[];
   readonly numberFormats: ReadonlyMap<number, string>;
+  /** The highest number of a custom number format, those of conditional formats and tables included. */
+  readonly lastNumberFormat: number;
 }
 
 const DAY_FORMAT_CODE = 'yyyy-mm-dd';
@@ -23,10 +25,15 @@ export function readStyles(text: string, part: string): CellStyles {
   const ids: number[] = [];
   const cursor = new XmlCursor(text, part);
   let inCellFormats = false;
+  let inNumberFormats = false;
+  let lastNumberFormat = FIRST_CUSTOM_FORMAT - 1;
   while (cursor.next()) {
     if (cursor.is('cellXfs')) inCellFormats = cursor.isOpening;
-    else if (cursor.begins('numFmt') && cursor.depth <= 3) {
-      numberFormats.set(Number(cursor.attribute('numFmtId')), cursor.attribute('formatCode') ?? '');
+    else if (cursor.is('numFmts')) inNumberFormats = cursor.isOpening;
+    else if (cursor.begins('numFmt')) {
+      const id = Number(cursor.attribute('numFmtId'));
+      if (id > lastNumberFormat) lastNumberFormat = id;
+      if (inNumberFormats) numberFormats.set(id, cursor.attribute('formatCode') ?? '');
     } else if (inCellFormats && cursor.begins('xf')) {
       const { start } = cursor;
       ids.push(Number(cursor.attribute('numFmtId') ?? 0));
@@ -38,8 +45,16 @@ export function readStyles(text: string, part: string): CellStyles {
     const code = numberFormats.get(id);
     return code === undefined ? lookOfBuiltIn(id) : lookOfCode(code);
   });
-  return { looks, formats, numberFormats };
+  return { looks, formats, numberFormats, lastNumberFormat };
 }
+
+/** The cell formats of a workbook that has no styles part. */
+export const NO_STYLES: CellStyles = {
+  looks: [],
+  formats: [],
+  numberFormats: new Map(),
+  lastNumberFormat: FIRST_CUSTOM_FORMAT - 1,
+};
 
 /**
  * Finds for a style the one that differs only in showing a day, deriving it where the workbook has none.
@@ -83,9 +98,9 @@ export class DayStyles {
   /** The text of the styles part with the derived styles added. */
   write(source: string, part: string): string {
     if (!this.changed) return source;
-    const { formats, numberFormats } = this.#styles;
+    const { formats, numberFormats, lastNumberFormat } = this.#styles;
     const known = [...numberFormats].find(([, code]) => code === DAY_FORMAT_CODE)?.[0];
-    const id = known ?? Math.max(FIRST_CUSTOM_FORMAT - 1, ...numberFormats.keys()) + 1;
+    const id = known ?? lastNumberFormat + 1;
     const prefix = prefixOf(rootTag(source, part));
     const added = [...this.#derived.keys()].map((from) => {
       const base = formats[from ?? 0] ?? `<${prefix}${PLAIN_FORMAT}/>`;
@@ -126,7 +141,9 @@ function withItems(
       const { start, end, tag, isOpening } = cursor;
       const contentEnd = cursor.skipElement();
       const count = Number(attributeOf(tag, 'count') ?? 'none');
-      const counted = Number.isInteger(count) ? withAttribute(tag, 'count', String(count + items.length)) : tag;
+      const counted = Number.isInteger(count)
+        ? withAttribute(tag, 'count', String(count + items.length))
+        : tag;
       const closing = isOpening ? '' : `</${prefixOf(tag)}${list}>`;
       const old = isOpening ? source.slice(end, contentEnd) : '';
       const rest = source.slice(isOpening ? contentEnd : end);

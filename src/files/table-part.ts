@@ -1,4 +1,4 @@
-import { type CellArea, areaName, parseArea } from './cell-reference.ts';
+import { areaName, type CellArea, parseArea } from './cell-reference.ts';
 import { unescapeCellText } from './cell-text.ts';
 import { damaged } from './file-refused.ts';
 import { MAX_TABLE_CELLS } from './limits.ts';

@@ -1,10 +1,10 @@
-import { damaged } from './file-refused.ts';
 import { refuseOtherContainers, refuseOtherPackages } from './file-kind.ts';
+import { damaged } from './file-refused.ts';
 import { PackageParts } from './package-parts.ts';
 import { readSharedStrings } from './shared-strings.ts';
-import { type BodyToRead, readSheet } from './sheet-read.ts';
 import { blankGrid } from './sheet-grid.ts';
-import { DayStyles, readStyles } from './styles-part.ts';
+import { type BodyToRead, readSheet } from './sheet-read.ts';
+import { DayStyles, NO_STYLES, readStyles } from './styles-part.ts';
 import { firstBodyRow, lastBodyRow, readTablePart, type TablePart } from './table-part.ts';
 import { readWorkbookPart, type Tab } from './workbook-part.ts';
 import { type PartNames, type SheetState, type TableState, WorkbookState } from './workbook-state.ts';
@@ -30,10 +30,7 @@ export function openWorkbookState(bytes: Uint8Array): { state: WorkbookState; ma
     names.strings === null
       ? { texts: [], formatted: new Set<number>() }
       : readSharedStrings(parts.text(names.strings), names.strings);
-  const styles =
-    names.styles === null
-      ? { looks: [], formats: [], numberFormats: new Map<number, string>() }
-      : readStyles(parts.text(names.styles), names.styles);
+  const styles = names.styles === null ? NO_STYLES : readStyles(parts.text(names.styles), names.styles);
   const dayStyles = new DayStyles(styles);
   const sheets = new Map<string, SheetState>();
   const tables = new Map<string, TableState>();

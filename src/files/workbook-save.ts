@@ -1,5 +1,5 @@
-import { CONTENT_TYPES_PART, withContentType, withoutContentType } from './content-types.ts';
 import type { NumberOfText } from './cell-edit.ts';
+import { CONTENT_TYPES_PART, withContentType, withoutContentType } from './content-types.ts';
 import type { PackageParts } from './package-parts.ts';
 import { relationshipsPartOf, withoutRelationship, withRelationship } from './relationships.ts';
 import { SharedStringNumbers, withAddedStrings } from './shared-strings.ts';
@@ -40,7 +40,10 @@ function writeSheets(state: WorkbookState, parts: PackageParts): void {
   }
   const added = (numbers as SharedStringNumbers | null)?.added ?? [];
   if (names.strings !== null && (added.length > 0 || references !== 0)) {
-    parts.replace(names.strings, withAddedStrings(parts.text(names.strings), names.strings, added, references));
+    parts.replace(
+      names.strings,
+      withAddedStrings(parts.text(names.strings), names.strings, added, references),
+    );
   }
 }
 
@@ -54,7 +57,10 @@ function writeStyles(state: WorkbookState, parts: PackageParts): void {
   const relationships = relationshipsPartOf(workbook);
   parts.replace(part, state.dayStyles.write(plainStyles(parts.text(workbook)), part));
   parts.replace(relationships, withRelationship(parts.text(relationships), workbook, 'styles', part));
-  parts.replace(CONTENT_TYPES_PART, withContentType(parts.text(CONTENT_TYPES_PART), part, STYLES_CONTENT_TYPE));
+  parts.replace(
+    CONTENT_TYPES_PART,
+    withContentType(parts.text(CONTENT_TYPES_PART), part, STYLES_CONTENT_TYPE),
+  );
 }
 
 /** Takes out a part that the workbook refers to: the part, the reference, and its content type. */
@@ -68,5 +74,7 @@ function dropPart(parts: PackageParts, workbook: string, part: string): void {
 function holdsFormula(parts: PackageParts, workbook: string): boolean {
   return parts
     .relationships(workbook)
-    .some((each) => each.kind === 'worksheet' && /<(?:[^\s:<>/]+:)?f[\s/>]/.test(parts.find(each.target) ?? ''));
+    .some(
+      (each) => each.kind === 'worksheet' && /<(?:[^\s:<>/]+:)?f[\s/>]/.test(parts.find(each.target) ?? ''),
+    );
 }

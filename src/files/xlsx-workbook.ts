@@ -85,14 +85,19 @@ function setCell(state: WorkbookState, change: Extract<Change, { kind: 'set' }>)
   writeCell(state, change.table, { row: change.row, column }, change.cell);
 }
 
-/** Joins appends to one table that follow each other, so that the table grows once. */
+/**
+ * Joins the appends to one table between which nothing else happens to that table, so that it grows once: rows
+ * may have to be put into its tab for that.
+ */
 function joinAppends(changes: readonly Change[]): Change[] {
   const joined: Change[] = [];
+  const lastPlace = new Map<string, number>();
   for (const change of changes) {
-    const last = joined.at(-1);
-    if (change.kind === 'append' && last?.kind === 'append' && last.table === change.table) {
-      joined[joined.length - 1] = { ...last, rows: [...last.rows, ...change.rows] };
-    } else joined.push(change);
+    const place = lastPlace.get(change.table);
+    const last = place === undefined ? undefined : joined[place];
+    if (place !== undefined && change.kind === 'append' && last?.kind === 'append') {
+      joined[place] = { ...last, rows: [...last.rows, ...change.rows] };
+    } else lastPlace.set(change.table, joined.push(change) - 1);
   }
   return joined;
 }

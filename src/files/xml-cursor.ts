@@ -199,7 +199,8 @@ export class XmlCursor {
       i++;
       while (text.charCodeAt(i) <= TAB_TO_SPACE) i++;
       const quote = text.charCodeAt(i);
-      if (quote !== DOUBLE_QUOTE && quote !== SINGLE_QUOTE) throw this.#malformed('an attribute has no value');
+      if (quote !== DOUBLE_QUOTE && quote !== SINGLE_QUOTE)
+        throw this.#malformed('an attribute has no value');
       places[count + 2] = ++i;
       sign = text.charCodeAt(i);
       while (sign !== quote) {
@@ -243,7 +244,8 @@ export class XmlCursor {
     let closing = '?>';
     if (text.startsWith('<!--', at)) closing = '-->';
     else if (text.startsWith('<![CDATA[', at)) closing = ']]>';
-    else if (!text.startsWith('<?', at)) throw this.#malformed('it has a DOCTYPE, which workbooks never have');
+    else if (!text.startsWith('<?', at))
+      throw this.#malformed('it has a DOCTYPE, which workbooks never have');
     const end = text.indexOf(closing, at + 2);
     if (end < 0) throw this.#malformed('it breaks off');
     return end + closing.length;

@@ -1,4 +1,4 @@
-import { splice, type Splice } from './sheet-splice.ts';
+import { type Splice, splice } from './sheet-splice.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { withAttribute } from './xml-tag.ts';
 import { decodeXml, encodeXml } from './xml-text.ts';

@@ -40,7 +40,10 @@ function cursorOn(tag: string): XmlCursor {
 function placeOf(tag: string, name: string) {
   const { attributeCount, attributePlaces } = cursorOn(tag);
   for (let index = 0; index < attributeCount * 4; index += 4) {
-    const [nameStart = 0, nameEnd = 0, valueStart = 0, valueEnd = 0] = attributePlaces.slice(index, index + 4);
+    const [nameStart = 0, nameEnd = 0, valueStart = 0, valueEnd = 0] = attributePlaces.slice(
+      index,
+      index + 4,
+    );
     if (tag.slice(nameStart, nameEnd) === name) return { nameStart, valueStart, valueEnd };
   }
   return null;

@@ -8,7 +8,7 @@ export function decodeXml(source: string): string {
   if (text.includes('\r')) text = text.replace(/\r\n?/g, '\n');
   if (text.includes('<')) {
     return text
-      .split(/(<!\[CDATA\[[^]*?\]\]>|<!--[^]*?-->)/)
+      .split(/(<!\[CDATA\[.*?\]\]>|<!--.*?-->)/s)
       .map((piece) => {
         if (piece.startsWith('<![CDATA[')) return piece.slice(9, -3);
         return piece.startsWith('<!--') ? '' : decodeEntities(piece);

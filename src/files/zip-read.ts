@@ -23,14 +23,13 @@ export function readZip(bytes: Uint8Array): ZipFile {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const directory = findDirectory(bytes, view);
   if (directory.count > MAX_ENTRIES) throw tooLarge(`it has ${directory.count} parts`);
-  const decoder = new TextDecoder();
   const found: Omit<zip.ZipEntry, 'localEnd' | 'dataStart'>[] = [];
   let at = directory.start;
   for (let index = 0; index < directory.count; index++) {
     if (at + zip.CENTRAL_LENGTH > directory.end || view.getUint32(at, true) !== zip.CENTRAL_SIGNATURE) {
       throw damaged('its list of parts breaks off');
     }
-    const entry = readCentralRecord(bytes, view, at, decoder);
+    const entry = readCentralRecord(bytes, view, at);
     if (entry.centralEnd > directory.end) throw damaged('its list of parts breaks off');
     found.push(entry);
     at = entry.centralEnd;
@@ -76,7 +75,7 @@ function inflate(raw: Uint8Array, entry: zip.ZipEntry): Uint8Array {
   return content;
 }
 
-function readCentralRecord(bytes: Uint8Array, view: DataView, at: number, decoder: TextDecoder) {
+function readCentralRecord(bytes: Uint8Array, view: DataView, at: number) {
   const nameEnd = at + zip.CENTRAL_LENGTH + view.getUint16(at + 28, true);
   const extraEnd = nameEnd + view.getUint16(at + 30, true);
   const centralEnd = extraEnd + view.getUint16(at + 32, true);
@@ -97,7 +96,7 @@ function readCentralRecord(bytes: Uint8Array, view: DataView, at: number, decode
     if (compressedSize === zip.IN_ZIP64_32) compressedSize = next();
     if (localStart === zip.IN_ZIP64_32) localStart = next();
   });
-  const name = decoder.decode(bytes.subarray(at + zip.CENTRAL_LENGTH, nameEnd)).replaceAll('\\', '/');
+  const name = decodeName(bytes.subarray(at + zip.CENTRAL_LENGTH, nameEnd));
   const flags = view.getUint16(at + 8, true);
   const method = view.getUint16(at + 10, true);
   if (flags & (zip.FLAG_ENCRYPTED | zip.FLAG_STRONG_ENCRYPTION)) {
@@ -115,6 +114,17 @@ function readCentralRecord(bytes: Uint8Array, view: DataView, at: number, decode
   return { name, flags, method, crc, compressedSize, size, centralStart: at, centralEnd, localStart };
 }
 
+/** Names that aren't in UTF-8 (parts of a workbook never have such) are told apart byte by byte. */
+function decodeName(bytes: Uint8Array): string {
+  let name: string;
+  try {
+    name = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    name = Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
+  }
+  return name.replaceAll('\\', '/');
+}
+
 /** Finds the local header of each entry, and checks that no two entries share bytes. */
 function locate(
   bytes: Uint8Array,
@@ -122,13 +132,16 @@ function locate(
   found: readonly Omit<zip.ZipEntry, 'localEnd' | 'dataStart'>[],
   directoryStart: number,
 ): zip.ZipEntry[] {
-  const starts = found.map((entry) => entry.localStart).sort((a, b) => a - b);
+  const starts = found.map((entry) => entry.localStart).toSorted((a, b) => a - b);
   const nextStart = new Map(starts.map((start, index) => [start, starts[index + 1] ?? directoryStart]));
   if (nextStart.size !== found.length) throw damaged('two of its parts stand in the same place');
   return found.map((entry) => {
     const { localStart } = entry;
     const localEnd = nextStart.get(localStart) as number;
-    if (localStart + zip.LOCAL_LENGTH > localEnd || view.getUint32(localStart, true) !== zip.LOCAL_SIGNATURE) {
+    if (
+      localStart + zip.LOCAL_LENGTH > localEnd ||
+      view.getUint32(localStart, true) !== zip.LOCAL_SIGNATURE
+    ) {
       throw damaged(`${entry.name} is not where the list of parts says`);
     }
     const nameStart = localStart + zip.LOCAL_LENGTH;

@@ -35,7 +35,7 @@ export function rewriteZip(file: ZipFile, changes: ZipChanges): Uint8Array {
       offset += piece.length;
     }
   };
-  const inPlace = [...file.entries].sort((a, b) => a.localStart - b.localStart);
+  const inPlace = file.entries.toSorted((a, b) => a.localStart - b.localStart);
   const known = new Set<string>();
   for (const entry of inPlace) {
     known.add(entry.name);

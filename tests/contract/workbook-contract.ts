@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { type Day, isoDay } from '../../src/core/day.ts';
 import { dayOfSerial } from '../../src/core/serial-date.ts';
-import type { CellValue, CellWrite, Change, TableSnapshot, WorkbookSnapshot } from '../../src/workbook/port.ts';
+import type {
+  CellValue,
+  CellWrite,
+  Change,
+  TableSnapshot,
+  WorkbookSnapshot,
+} from '../../src/workbook/port.ts';
 
 /** A workbook as an adapter offers it. */
 export interface ContractWorkbook {
@@ -23,7 +29,9 @@ export interface ContractTable {
   readonly totals?: boolean;
 }
 
-export type ContractFactory = (tables: readonly ContractTable[]) => ContractWorkbook | Promise<ContractWorkbook>;
+export type ContractFactory = (
+  tables: readonly ContractTable[],
+) => ContractWorkbook | Promise<ContractWorkbook>;
 
 const text = (value: string): CellWrite => ({ kind: 'text', text: value });
 const number = (value: number): CellWrite => ({ kind: 'number', number: value });
@@ -39,23 +47,37 @@ const LOTS: ContractTable = {
   ],
 };
 
+const values = (table: TableSnapshot | undefined, header: string): readonly CellValue[] | undefined =>
+  table?.columns.find((column) => column.header === header)?.values;
+
+const set = (row: number, column: string, cell: CellWrite): Change => ({
+  kind: 'set',
+  table: 'Lots',
+  row,
+  column,
+  cell,
+});
+
 /** What every adapter of the workbook gate does, whatever holds the workbook. */
 export function workbookContract(name: string, make: ContractFactory): void {
   /** Makes a workbook, applies changes one call at a time, and gives the first table before and after storing. */
-  async function after(tables: readonly ContractTable[], ...calls: (readonly Change[])[]): Promise<TableSnapshot[][]> {
+  async function afterwards(
+    tables: readonly ContractTable[],
+    ...calls: (readonly Change[])[]
+  ): Promise<TableSnapshot[][]> {
     const workbook = await make(tables);
-    for (const changes of calls) await workbook.apply(changes);
+    await calls.reduce(async (done, changes) => {
+      await done;
+      await workbook.apply(changes);
+    }, Promise.resolve());
     const shown = await workbook.snapshot();
     const stored = await (await workbook.reopen()).snapshot();
     return [[...shown.tables], [...stored.tables]];
   }
 
-  const values = (table: TableSnapshot | undefined, header: string): readonly CellValue[] | undefined =>
-    table?.columns.find((column) => column.header === header)?.values;
-
   describe(`workbook contract: ${name}`, () => {
     it('shows tables by name, with their columns and values', async () => {
-      for (const [table] of await after([LOTS, { ...LOTS, name: 'Other', rows: [] }])) {
+      for (const [table] of await afterwards([LOTS, { ...LOTS, name: 'Other', rows: [] }])) {
         expect(table).toMatchObject({ name: 'Lots', rowCount: 2 });
         expect(table?.columns.map((column) => column.header)).toEqual(['Lot', 'Quantity', 'Received']);
         expect(values(table, 'Lot')).toEqual(['L1', 'L2']);
@@ -74,7 +96,7 @@ export function workbookContract(name: string, make: ContractFactory): void {
 
     it('appends rows in the order given, columns that are not named staying blank', async () => {
       const rows = [{ Lot: text('L3') }, { Quantity: number(7), Received: day(20_002) }, {}];
-      for (const [table] of await after([LOTS], [{ kind: 'append', table: 'Lots', rows }])) {
+      for (const [table] of await afterwards([LOTS], [{ kind: 'append', table: 'Lots', rows }])) {
         expect(table?.rowCount).toBe(5);
         expect(values(table, 'Lot')).toEqual(['L1', 'L2', 'L3', null, null]);
         expect(values(table, 'Quantity')).toEqual([5, 0.1, null, 7, null]);
@@ -84,7 +106,10 @@ export function workbookContract(name: string, make: ContractFactory): void {
 
     it('fills the blank row of a fresh table before it grows', async () => {
       const rows = [{ Lot: text('L1') }, { Lot: text('L2') }];
-      for (const [table] of await after([{ ...LOTS, rows: [] }], [{ kind: 'append', table: 'Lots', rows }])) {
+      for (const [table] of await afterwards(
+        [{ ...LOTS, rows: [] }],
+        [{ kind: 'append', table: 'Lots', rows }],
+      )) {
         expect(table?.rowCount).toBe(2);
         expect(values(table, 'Lot')).toEqual(['L1', 'L2']);
       }
@@ -93,7 +118,7 @@ export function workbookContract(name: string, make: ContractFactory): void {
     it('grows above a totals row', async () => {
       const rows = [{ Lot: text('L3'), Quantity: number(1) }];
       const append: Change = { kind: 'append', table: 'Lots', rows };
-      for (const [table] of await after([{ ...LOTS, totals: true }], [append], [append])) {
+      for (const [table] of await afterwards([{ ...LOTS, totals: true }], [append], [append])) {
         expect(table?.rowCount).toBe(4);
         expect(values(table, 'Lot')).toEqual(['L1', 'L2', 'L3', 'L3']);
       }
@@ -105,7 +130,10 @@ export function workbookContract(name: string, make: ContractFactory): void {
         headers: [...LOTS.headers, 'Twice'],
         twice: { header: 'Twice', of: 'Quantity' },
       };
-      for (const [shown] of await after([table], [{ kind: 'append', table: 'Lots', rows: [{ Quantity: number(3) }] }])) {
+      for (const [shown] of await afterwards(
+        [table],
+        [{ kind: 'append', table: 'Lots', rows: [{ Quantity: number(3) }] }],
+      )) {
         const column = shown?.columns[3];
         expect(column?.calculated).toBe(true);
         expect([0, 1, 2].map((row) => column?.hasFormula(row))).toEqual([true, true, true]);
@@ -114,22 +142,38 @@ export function workbookContract(name: string, make: ContractFactory): void {
     });
 
     it('stores text as text whatever it looks like', async () => {
-      const awkward = ['=1+1', '+1', '-', '@x', '007', '1E5', '2026-01-01', 'TRUE', ' x ', 'a\nb', '<&>"', '_x0041_', '漢字'];
+      const awkward = [
+        '=1+1',
+        '+1',
+        '-',
+        '@x',
+        '007',
+        '1E5',
+        '2026-01-01',
+        'TRUE',
+        ' x ',
+        'a\nb',
+        '<&>"',
+        '_x0041_',
+        '漢字',
+      ];
       const rows = awkward.map((each) => ({ Lot: text(each) }));
-      for (const [table] of await after([{ ...LOTS, rows: [] }], [{ kind: 'append', table: 'Lots', rows }])) {
+      for (const [table] of await afterwards(
+        [{ ...LOTS, rows: [] }],
+        [{ kind: 'append', table: 'Lots', rows }],
+      )) {
         expect(values(table, 'Lot')).toEqual(awkward);
       }
     });
 
     it('sets single cells, to blank too', async () => {
-      const set = (row: number, column: string, cell: CellWrite): Change => ({ kind: 'set', table: 'Lots', row, column, cell });
       const changes = [
         set(0, 'Lot', text('X')),
         set(1, 'Quantity', number(-2.5)),
         set(1, 'Lot', { kind: 'blank' }),
         set(0, 'Quantity', day(20_005)),
       ];
-      for (const [table] of await after([LOTS], changes)) {
+      for (const [table] of await afterwards([LOTS], changes)) {
         expect(values(table, 'Lot')).toEqual(['X', null]);
         expect(values(table, 'Quantity')?.[1]).toBe(-2.5);
         expect(table?.columns[1]?.look(0)).toBe('date');
@@ -143,15 +187,26 @@ export function workbookContract(name: string, make: ContractFactory): void {
         { kind: 'append', table: 'Lots', rows: [{ Lot: text('L4') }] },
         { kind: 'set', table: 'Lots', row: 2, column: 'Quantity', cell: number(1) },
       ];
-      for (const [table] of await after([LOTS], changes)) {
+      for (const [table] of await afterwards([LOTS], changes)) {
         expect(values(table, 'Lot')).toEqual(['L1', 'L2', 'L3b', 'L4']);
         expect(values(table, 'Quantity')).toEqual([5, 0.1, 1, null]);
       }
     });
 
+    it('appends to two tables in turn', async () => {
+      const changes = ['L3', 'L4'].flatMap((each): Change[] => [
+        { kind: 'append', table: 'Lots', rows: [{ Lot: text(each) }] },
+        { kind: 'append', table: 'Other', rows: [{ Lot: text(`other ${each}`) }] },
+      ]);
+      for (const [lots, other] of await afterwards([LOTS, { ...LOTS, name: 'Other', rows: [] }], changes)) {
+        expect(values(lots, 'Lot')).toEqual(['L1', 'L2', 'L3', 'L4']);
+        expect(values(other, 'Lot')).toEqual(['other L3', 'other L4']);
+      }
+    });
+
     it('leaves other tables as they were', async () => {
       const append: Change = { kind: 'append', table: 'Lots', rows: [{ Lot: text('L3') }] };
-      for (const tables of await after([{ ...LOTS, name: 'Other' }, LOTS], [append])) {
+      for (const tables of await afterwards([{ ...LOTS, name: 'Other' }, LOTS], [append])) {
         expect(tables.find((table) => table.name === 'Other')).toMatchObject({ rowCount: 2 });
       }
     });

@@ -1,4 +1,4 @@
-import { strToU8, unzipSync, strFromU8, zipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 
 /** Builds workbook files from XML written by hand, so that each test shows what it is about. */
 
@@ -123,14 +123,16 @@ export function pack(parts: Readonly<Record<string, string>>): Uint8Array {
 
 /** The parts of a file as text, read by another zip library than the adapter's own. */
 export function unpack(bytes: Uint8Array): Record<string, string> {
-  return Object.fromEntries(Object.entries(unzipSync(bytes)).map(([name, content]) => [name, strFromU8(content)]));
+  return Object.fromEntries(
+    Object.entries(unzipSync(bytes)).map(([name, content]) => [name, strFromU8(content)]),
+  );
 }
 
 /** The names of the parts that differ between two files, came or went. */
 export function changedParts(before: Uint8Array, after: Uint8Array): string[] {
   const [old, now] = [unpack(before), unpack(after)];
   const names = new Set([...Object.keys(old), ...Object.keys(now)]);
-  return [...names].filter((name) => old[name] !== now[name]).sort();
+  return [...names].filter((name) => old[name] !== now[name]).toSorted();
 }
 
 /** Styles with General, percent, a built-in date, text, and a custom date. */
@@ -183,7 +185,8 @@ function tableXml(table: FixtureTable, id: number, main: string): string {
 
 function relationships(links: readonly (readonly [string, string])[], office: string): string {
   const items = links.map(
-    ([kind, target], index) => `<Relationship Id="rId${index + 1}" Type="${office}/${kind}" Target="${target}"/>`,
+    ([kind, target], index) =>
+      `<Relationship Id="rId${index + 1}" Type="${office}/${kind}" Target="${target}"/>`,
   );
   return `<Relationships xmlns="${PACKAGE}/relationships">${items.join('')}</Relationships>`;
 }

@@ -24,7 +24,10 @@ const BLUEPRINT: XlsxBlueprint = {
           { header: 'Price', width: 10, format: 'money' },
           { header: 'Share', width: 10, format: 'percent', formula: 'Materials[[#This Row],[Price]]/100' },
         ],
-        rows: [[text('007'), number(12.5)], [text('=1'), null, number(0.5)]],
+        rows: [
+          [text('007'), number(12.5)],
+          [text('=1'), null, number(0.5)],
+        ],
         totals: { label: 'Total', sums: ['Price'] },
       },
     },
@@ -34,7 +37,12 @@ const BLUEPRINT: XlsxBlueprint = {
         name: 'Paste',
         columns: [
           { header: 'Lot', width: 12, format: 'text' },
-          { header: 'Material', width: 24, format: 'text', choices: { table: 'Materials', column: 'Material' } },
+          {
+            header: 'Material',
+            width: 24,
+            format: 'text',
+            choices: { table: 'Materials', column: 'Material' },
+          },
           { header: 'State', width: 12, format: 'text', choices: ['Usable', 'Set aside'], strict: true },
           { header: 'Received', width: 12, format: 'day' },
         ],
@@ -68,7 +76,9 @@ describe('a made workbook', () => {
 
   it('offers choices that grow with the table they come from', () => {
     const parts = unpack(createXlsx(BLUEPRINT));
-    expect(parts['xl/workbook.xml']).toContain('<definedName name="list_Materials_Material">Materials[Material]</definedName>');
+    expect(parts['xl/workbook.xml']).toContain(
+      '<definedName name="list_Materials_Material">Materials[Material]</definedName>',
+    );
     expect(parts['xl/worksheets/sheet3.xml']).toContain('<formula1>list_Materials_Material</formula1>');
     expect(parts['xl/worksheets/sheet3.xml']).toContain('<formula1>"Usable,Set aside"</formula1>');
   });
@@ -76,19 +86,34 @@ describe('a made workbook', () => {
   it('takes new rows, above its totals row too', () => {
     const workbook = openXlsx(createXlsx(BLUEPRINT));
     workbook.apply([
-      { kind: 'append', table: 'Paste', rows: [{ Lot: text('P1'), Received: { kind: 'day', day: 20_000 as Day } }] },
+      {
+        kind: 'append',
+        table: 'Paste',
+        rows: [{ Lot: text('P1'), Received: { kind: 'day', day: 20_000 as Day } }],
+      },
       { kind: 'append', table: 'Materials', rows: [{ Material: text('Wheat'), Price: number(3) }] },
     ]);
     const bytes = workbook.save();
     checkFile(bytes);
     const parts = unpack(bytes);
     expect(parts['xl/styles.xml']).toBe(unpack(createXlsx(BLUEPRINT))['xl/styles.xml']);
-    expect(parts['xl/worksheets/sheet2.xml']).toMatch(/<row r="7"><c r="A7" s="4" t="s"><v>\d+<\/v><\/c><c r="B7" s="\d+"><f>SUBTOTAL\(109,Materials\[Price\]\)/);
+    expect(parts['xl/worksheets/sheet2.xml']).toMatch(
+      /<row r="7"><c r="A7" s="4" t="s"><v>\d+<\/v><\/c><c r="B7" s="\d+"><f>SUBTOTAL\(109,Materials\[Price\]\)/,
+    );
     expect(JSON.stringify(openXlsx(bytes).snapshot())).toBe(JSON.stringify(workbook.snapshot()));
   });
 
   it('counts days from 1904 where asked to', () => {
-    const tabs = [{ name: 'T', table: { name: 'T', columns: [{ header: 'D', width: 9, format: 'day' as const }], rows: [[{ kind: 'day' as const, day: 20_000 as Day }]] } }];
+    const tabs = [
+      {
+        name: 'T',
+        table: {
+          name: 'T',
+          columns: [{ header: 'D', width: 9, format: 'day' as const }],
+          rows: [[{ kind: 'day' as const, day: 20_000 as Day }]],
+        },
+      },
+    ];
     const snapshot = openXlsx(createXlsx({ tabs, dateSystem: 1904 })).snapshot();
     expect(snapshot.dateSystem).toBe(1904);
     expect(snapshot.tables[0]?.columns[0]?.values).toEqual([45_569 - 1462]);
@@ -96,10 +121,16 @@ describe('a made workbook', () => {
 
   it('refuses a blueprint that contradicts itself', () => {
     const column = { header: 'A', width: 9, format: 'text' as const };
-    const make = (name: string, columns: readonly (typeof column & { choices?: { table: string; column: string } })[]) =>
-      createXlsx({ tabs: [{ name, table: { name: 'T', columns, rows: [] } }] });
+    const make = (
+      name: string,
+      columns: readonly (typeof column & { choices?: { table: string; column: string } })[],
+    ) => createXlsx({ tabs: [{ name, table: { name: 'T', columns, rows: [] } }] });
     expect(() => make('a/b', [column])).toThrow(/can't be called "a\/b"/);
-    expect(() => make('T', [column, { ...column, header: 'a' }])).toThrow(/More than one column of T is called a/);
-    expect(() => make('T', [{ ...column, choices: { table: 'U', column: 'A' } }])).toThrow(/U\[A\], which isn't there/);
+    expect(() => make('T', [column, { ...column, header: 'a' }])).toThrow(
+      /More than one column of T is called a/,
+    );
+    expect(() => make('T', [{ ...column, choices: { table: 'U', column: 'A' } }])).toThrow(
+      /U\[A\], which isn't there/,
+    );
   });
 });

@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import * as fc from 'fast-check';
 import { zipSync } from 'fflate';
-import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
 import { FileRefused, openXlsx } from '../../src/files/xlsx-workbook.ts';
 import { fixture, fixtureParts, numberCell, pack, textCell, unpack } from './fixture.ts';
 
@@ -31,13 +31,27 @@ function withPart(name: string, text: string): Uint8Array {
   return pack({ ...fixtureParts(OPTIONS), [name]: text });
 }
 
-describe('files that are no workbook', () => {
-  const ascii = (text: string): Uint8Array => new TextEncoder().encode(text);
-  const compound = (stream: string): Uint8Array => {
-    const name = [...stream].flatMap((character) => [character.charCodeAt(0), 0]);
-    return new Uint8Array([0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1, ...new Array(600).fill(0), ...name, 0, 0]);
-  };
+const ascii = (text: string): Uint8Array => new TextEncoder().encode(text);
 
+const compound = (stream: string): Uint8Array => {
+  const name = [...stream].flatMap((character) => [character.charCodeAt(0), 0]);
+  return new Uint8Array([
+    0xd0,
+    0xcf,
+    0x11,
+    0xe0,
+    0xa1,
+    0xb1,
+    0x1a,
+    0xe1,
+    ...Array.from({ length: 600 }, () => 0),
+    ...name,
+    0,
+    0,
+  ]);
+};
+
+describe('files that are no workbook', () => {
   it.each([
     ['nothing at all', new Uint8Array(), /empty/],
     ['plain text', ascii('Lot;Quantity\n'), /no \.xlsx workbook/],
@@ -46,7 +60,11 @@ describe('files that are no workbook', () => {
     ['some compound file', compound('Contents'), /either protected by a password or of an older kind/],
     ['the start of a zip file alone', ascii('PK\u0003\u0004'), /damaged/],
     ['a zip file of something else', zipSync({ 'a.txt': ascii('x') }), /holds no workbook/],
-    ['an OpenDocument file', pack({ mimetype: 'application/vnd.oasis.opendocument.spreadsheet', 'content.xml': '<a/>' }), /\.ods/],
+    [
+      'an OpenDocument file',
+      pack({ mimetype: 'application/vnd.oasis.opendocument.spreadsheet', 'content.xml': '<a/>' }),
+      /\.ods/,
+    ],
   ])('refuses %s', (_, bytes, sentence) => {
     expect(refusal(bytes)).toMatch(sentence);
   });
@@ -114,11 +132,17 @@ describe('damaged workbooks', () => {
     ['no content', ''],
     ['an attribute without quotes', `${start}<row r=1/></sheetData></worksheet>`],
     ['an attribute not closed', `${start}<row r="1/></sheetData></worksheet>`],
-    ['an entity nobody knows', `${start}<row r="2"><c r="A2" t="str"><v>&wheat;</v></c></row></sheetData></worksheet>`],
+    [
+      'an entity nobody knows',
+      `${start}<row r="2"><c r="A2" t="str"><v>&wheat;</v></c></row></sheetData></worksheet>`,
+    ],
     ['rows out of order', `${start}<row r="3"/><row r="2"/></sheetData></worksheet>`],
     ['cells out of order', `${start}<row r="2"><c r="B2"/><c r="A2"/></row></sheetData></worksheet>`],
     ['a cell of another row', `${start}<row r="2"><c r="A3"/></row></sheetData></worksheet>`],
-    ['a text that is not there', `${start}<row r="2"><c r="A2" t="s"><v>7</v></c></row></sheetData></worksheet>`],
+    [
+      'a text that is not there',
+      `${start}<row r="2"><c r="A2" t="s"><v>7</v></c></row></sheetData></worksheet>`,
+    ],
     ['no cells at all', '<worksheet xmlns="x"/>'],
     ['two documents', `${start}</sheetData></worksheet><worksheet/>`],
   ])('refuses a sheet with %s', (_, text) => {
@@ -126,12 +150,15 @@ describe('damaged workbooks', () => {
   });
 
   it('refuses a DOCTYPE, by which a small file can grow without end', () => {
-    const bomb = '<!DOCTYPE sst [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;">]><sst><si><t>&b;</t></si></sst>';
+    const bomb =
+      '<!DOCTYPE sst [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;">]><sst><si><t>&b;</t></si></sst>';
     expect(refusal(withPart('xl/sharedStrings.xml', bomb))).toMatch(/DOCTYPE/);
   });
 
   it('refuses a part that is not in UTF-8', () => {
-    expect(refusal(withPart('xl/workbook.xml', '<?xml version="1.0" encoding="ISO-8859-1"?><workbook/>'))).toMatch(/ISO-8859-1/);
+    expect(
+      refusal(withPart('xl/workbook.xml', '<?xml version="1.0" encoding="ISO-8859-1"?><workbook/>')),
+    ).toMatch(/ISO-8859-1/);
   });
 
   it('refuses a table that claims other columns than its area has', () => {
@@ -145,14 +172,23 @@ describe('damaged workbooks', () => {
 describe('files made to exhaust the computer', () => {
   it('refuses a part that is compressed far more than a sheet can be', () => {
     const zeros = new Uint8Array(40 * 1024 * 1024);
-    const parts = Object.entries(fixtureParts(OPTIONS)).map(([name, text]) => [name, new TextEncoder().encode(text)]);
+    const parts = Object.entries(fixtureParts(OPTIONS)).map(([name, text]) => [
+      name,
+      new TextEncoder().encode(text),
+    ]);
     const bytes = zipSync({ ...Object.fromEntries(parts), 'xl/media/image1.bmp': zeros });
     expect(refusal(bytes)).toMatch(/too large to be a bench's workbook/);
   });
 
   it('refuses a part that holds more than it declares, without unpacking it', () => {
-    const parts = Object.entries(fixtureParts(OPTIONS)).map(([name, text]) => [name, new TextEncoder().encode(text)]);
-    const bytes = zipSync({ 'aa.xml': new Uint8Array(3_000_000), ...Object.fromEntries(parts) }, { level: 9 });
+    const parts = Object.entries(fixtureParts(OPTIONS)).map(([name, text]) => [
+      name,
+      new TextEncoder().encode(text),
+    ]);
+    const bytes = zipSync(
+      { 'aa.xml': new Uint8Array(3_000_000), ...Object.fromEntries(parts) },
+      { level: 9 },
+    );
     const view = new DataView(bytes.buffer);
     const central = view.getUint32(bytes.length - 22 + 16, true);
     for (const at of [22, central + 24]) view.setUint32(at, 5000, true);

@@ -2,12 +2,17 @@ import { SaxesParser } from 'saxes';
 import { unpack } from './fixture.ts';
 
 /** Parses a text with an independent parser; throws where it isn't well formed. */
-export function parseStrictly(text: string, visit?: (name: string, attributes: Record<string, string>) => void): void {
+export function parseStrictly(
+  text: string,
+  visit?: (name: string, attributes: Record<string, string>) => void,
+): void {
   const parser = new SaxesParser({ xmlns: false });
   parser.on('error', (error) => {
     throw error;
   });
-  parser.on('opentag', (tag) => visit?.(tag.name.replace(/^.*:/, ''), tag.attributes as Record<string, string>));
+  parser.on('opentag', (tag) =>
+    visit?.(tag.name.replace(/^.*:/, ''), tag.attributes as Record<string, string>),
+  );
   parser.write(text).close();
 }
 
@@ -26,7 +31,9 @@ export function checkFile(bytes: Uint8Array): void {
         column = 0;
       } else if (element === 'c') {
         const place = /^([A-Z]+)(\d+)$/.exec(attributes['r'] ?? '');
-        const number = place ? [...(place[1] ?? '')].reduce((n, c) => n * 26 + c.charCodeAt(0) - 64, 0) : column + 1;
+        const number = place
+          ? [...(place[1] ?? '')].reduce((n, c) => n * 26 + c.charCodeAt(0) - 64, 0)
+          : column + 1;
         if (number <= column || (place && Number(place[2]) !== row)) {
           throw new Error(`${name}: cell ${attributes['r']} after column ${column} in row ${row}`);
         }

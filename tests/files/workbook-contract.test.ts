@@ -1,7 +1,11 @@
-import type { CellWrite } from '../../src/workbook/port.ts';
 import { createXlsx, type XlsxBlueprint } from '../../src/files/new-xlsx.ts';
 import { openXlsx, type XlsxWorkbook } from '../../src/files/xlsx-workbook.ts';
-import { type ContractTable, type ContractWorkbook, workbookContract } from '../contract/workbook-contract.ts';
+import type { CellWrite } from '../../src/workbook/port.ts';
+import {
+  type ContractTable,
+  type ContractWorkbook,
+  workbookContract,
+} from '../contract/workbook-contract.ts';
 
 function contractWorkbook(workbook: XlsxWorkbook): ContractWorkbook {
   return {
@@ -29,7 +33,9 @@ function blueprint(tables: readonly ContractTable[], dateSystem: 1900 | 1904): X
   return { tabs, dateSystem };
 }
 
-workbookContract('an .xlsx file', (tables) => contractWorkbook(openXlsx(createXlsx(blueprint(tables, 1900)))));
+workbookContract('an .xlsx file', (tables) =>
+  contractWorkbook(openXlsx(createXlsx(blueprint(tables, 1900)))),
+);
 workbookContract('an .xlsx file that counts from 1904', (tables) =>
   contractWorkbook(openXlsx(createXlsx(blueprint(tables, 1904)))),
 );

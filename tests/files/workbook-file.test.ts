@@ -1,13 +1,30 @@
-import { chmod, lstat, mkdir, mkdtemp, readdir, readFile, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import {
+  chmod,
+  lstat,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rm,
+  stat,
+  symlink,
+  writeFile,
+} from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { readWorkbookFile, writeNewWorkbookFile } from '../../src/files-node/workbook-file.ts';
 import { FileRefused } from '../../src/files/xlsx-workbook.ts';
+import { readWorkbookFile, writeNewWorkbookFile } from '../../src/files-node/workbook-file.ts';
 import { fixture, numberCell } from './fixture.ts';
 
 const BYTES = fixture({
-  sheets: [{ name: 'S', rows: `<row r="2">${numberCell('A2', 1)}</row>`, tables: [{ name: 'T', ref: 'A1:A2', columns: ['N'] }] }],
+  sheets: [
+    {
+      name: 'S',
+      rows: `<row r="2">${numberCell('A2', 1)}</row>`,
+      tables: [{ name: 'T', ref: 'A1:A2', columns: ['N'] }],
+    },
+  ],
 });
 
 let folder = '';
@@ -60,6 +77,12 @@ describe('saving a workbook file', () => {
     expect(await rowsIn(path)).toBe(3);
     expect((await stat(path)).mode & 0o777).toBe(0o640);
     expect(await readdir(folder)).toEqual(['bench.xlsx']);
+  });
+
+  it('writes nothing where nothing changed', async () => {
+    await chmod(path, 0o444);
+    await (await readWorkbookFile(path)).saveTo();
+    expect(new Uint8Array(await readFile(path))).toEqual(BYTES);
   });
 
   it('saves under another name, leaving the first file as it was', async () => {

@@ -1,19 +1,23 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { readXlsx } from 'hucre';
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../../src/core/day.ts';
 import { createXlsx } from '../../src/files/new-xlsx.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import type { CellWrite, Change, TableSnapshot, WorkbookSnapshot } from '../../src/workbook/port.ts';
-import { changedParts, fixture, type FixtureOptions, numberCell, SOME_STYLES, textCell } from './fixture.ts';
+import { changedParts, type FixtureOptions, fixture, numberCell, SOME_STYLES, textCell } from './fixture.ts';
 import { checkFile } from './well-formed.ts';
 
 const HEADERS = ['Lot', 'Quantity', 'Day', 'Twice'];
 
 const cell: fc.Arbitrary<CellWrite> = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 12 }).map((text): CellWrite => ({ kind: 'text', text })),
-  fc.constantFrom('=1', '_x000D_', ' ', '\r\n', ']]>', '007').map((text): CellWrite => ({ kind: 'text', text })),
-  fc.double({ noNaN: true, noDefaultInfinity: true }).map((number): CellWrite => ({ kind: 'number', number })),
+  fc
+    .constantFrom('=1', '_x000D_', ' ', '\r\n', ']]>', '007')
+    .map((text): CellWrite => ({ kind: 'text', text })),
+  fc
+    .double({ noNaN: true, noDefaultInfinity: true })
+    .map((number): CellWrite => ({ kind: 'number', number })),
   fc.integer({ min: -20_000, max: 60_000 }).map((day): CellWrite => ({ kind: 'day', day: day as Day })),
   fc.constant<CellWrite>({ kind: 'blank' }),
 );
@@ -21,7 +25,13 @@ const row = fc.dictionary(fc.constantFrom(...HEADERS), cell, { maxKeys: 4 });
 const table = fc.constantFrom('T', 'U', 'V');
 const change: fc.Arbitrary<Change> = fc.oneof(
   fc.record({ kind: fc.constant('append' as const), table, rows: fc.array(row, { maxLength: 4 }) }),
-  fc.record({ kind: fc.constant('set' as const), table, row: fc.nat(3), column: fc.constantFrom(...HEADERS), cell }),
+  fc.record({
+    kind: fc.constant('set' as const),
+    table,
+    row: fc.nat(3),
+    column: fc.constantFrom(...HEADERS),
+    cell,
+  }),
 );
 
 /** Three tables: one above another on one tab, the upper with totals; one alone, as other programs write it. */
@@ -44,7 +54,11 @@ function workbook(strings: boolean, shared: boolean, date1904: boolean): Fixture
       {
         name: 'Two tables',
         before: '<dimension ref="A1:D9"/>',
-        rows: `<row r="1"/>${body(2)}<row r="4"><c r="B4"><f>SUBTOTAL(109,T[Quantity])</f><v>5</v></c></row><row r="6">${textCell('A6', 'Lot')}</row>${body(7).replaceAll('t="shared"', '').replaceAll(/ si="0" (ref="D2:D3")?/g, '')}`,
+        rows: `<row r="1"/>${body(2)}<row r="4"><c r="B4"><f>SUBTOTAL(109,T[Quantity])</f><v>5</v></c></row><row r="6">${textCell('A6', 'Lot')}</row>${body(
+          7,
+        )
+          .replaceAll('t="shared"', '')
+          .replaceAll(/ si="0" (ref="D2:D3")?/g, '')}`,
         after: '<mergeCells count="1"><mergeCell ref="A12:B13"/></mergeCells>',
         tables: [
           { name: 'T', ref: 'A1:D4', columns: HEADERS, totalsRow: true, formulas },
@@ -66,17 +80,23 @@ function workbook(strings: boolean, shared: boolean, date1904: boolean): Fixture
   };
 }
 
+const shape = (each: TableSnapshot) => ({
+  ...each,
+  columns: each.columns.map((column) => ({
+    ...column,
+    looks: column.values.map((value, index) => (value === null ? '' : column.look(index))),
+    formulas: column.values.map((_, index) => column.hasFormula(index)),
+  })),
+});
+
 function plain(snapshot: WorkbookSnapshot): unknown {
-  const shape = (each: TableSnapshot) => ({
-    ...each,
-    columns: each.columns.map((column) => ({
-      ...column,
-      looks: column.values.map((value, index) => (value === null ? '' : column.look(index))),
-      formulas: column.values.map((_, index) => column.hasFormula(index)),
-    })),
-  });
   return JSON.parse(JSON.stringify(snapshot.tables.map(shape)));
 }
+
+const writes = (each: { Lot: string; Quantity: number }): Record<string, CellWrite> => ({
+  Lot: { kind: 'text', text: each.Lot },
+  Quantity: { kind: 'number', number: each.Quantity },
+});
 
 describe('any changes to any workbook', () => {
   it('are found again, in a sound file, everything else untouched', () => {
@@ -89,13 +109,16 @@ describe('any changes to any workbook', () => {
           const opened = openXlsx(before);
           for (const changes of calls) {
             const rows = new Map(opened.snapshot().tables.map((each) => [each.name, each.rowCount]));
-            opened.apply(changes.filter((each) => each.kind === 'append' || each.row < (rows.get(each.table) ?? 0)));
+            opened.apply(
+              changes.filter((each) => each.kind === 'append' || each.row < (rows.get(each.table) ?? 0)),
+            );
           }
           const after = opened.save();
           checkFile(after);
           expect(plain(openXlsx(after).snapshot())).toEqual(plain(opened.snapshot()));
           expect(opened.save()).toBe(after);
-          const mayChange = /^xl\/(?:worksheets\/sheet\d|tables\/table\d|styles|workbook|_rels\/workbook|calcChain|sharedStrings)|Content_Types/;
+          const mayChange =
+            /^xl\/(?:worksheets\/sheet\d|tables\/table\d|styles|workbook|_rels\/workbook|calcChain|sharedStrings)|Content_Types/;
           expect(changedParts(before, after).filter((name) => !mayChange.test(name))).toEqual([]);
         },
       ),
@@ -108,16 +131,14 @@ describe('any changes to any workbook', () => {
     const rows = fc.array(fc.record({ Lot: text, Quantity: fc.integer() }), { minLength: 1, maxLength: 6 });
     await fc.assert(
       fc.asyncProperty(rows, rows, async (first, second) => {
-        const writes = (each: { Lot: string; Quantity: number }): Record<string, CellWrite> => ({
-          Lot: { kind: 'text', text: each.Lot },
-          Quantity: { kind: 'number', number: each.Quantity },
-        });
         const columns = [
           { header: 'Lot', width: 10, format: 'text' as const },
           { header: 'Quantity', width: 10, format: 'number' as const },
         ];
         const totals = { label: 'Total', sums: ['Quantity'] };
-        const opened = openXlsx(createXlsx({ tabs: [{ name: 'Lots', table: { name: 'T', columns, rows: [], totals } }] }));
+        const opened = openXlsx(
+          createXlsx({ tabs: [{ name: 'Lots', table: { name: 'T', columns, rows: [], totals } }] }),
+        );
         opened.apply([{ kind: 'append', table: 'T', rows: first.map(writes) }]);
         opened.apply([{ kind: 'append', table: 'T', rows: second.map(writes) }]);
         const read = await readXlsx(opened.save());

@@ -8,7 +8,10 @@ const HEADERS = '<row r="1"><c r="A1" t="inlineStr"><is><t>Lot</t></is></c></row
 function valuesOf(cells: readonly string[], strings?: readonly string[]): unknown[] {
   const rows = cells.map((cell, index) => `<row r="${index + 2}">${cell}</row>`).join('');
   const table = { name: 'T', ref: `A1:A${cells.length + 1}`, columns: ['Lot'] };
-  const bytes = fixture({ sheets: [{ name: 'S', rows: HEADERS + rows, tables: [table] }], ...(strings ? { strings } : {}) });
+  const bytes = fixture({
+    sheets: [{ name: 'S', rows: HEADERS + rows, tables: [table] }],
+    ...(strings ? { strings } : {}),
+  });
   return [...(openXlsx(bytes).snapshot().tables[0]?.columns[0]?.values ?? [])];
 }
 
@@ -41,15 +44,21 @@ describe('reading cells', () => {
   it('reads shared strings by their runs, without the phonetic reading, with characters escaped', () => {
     const values = valuesOf(
       ['<c r="A2" t="s"><v>0</v></c>', '<c r="A3" t="s"><v>1</v></c>', '<c r="A4" t="s"><v>2</v></c>'],
-      ['<r><rPr><b/></rPr><t>Wheat </t></r><r><t>paste</t></r><rPh sb="0" eb="1"><t>x</t></rPh>', 'a_x000D_b_x005F_x0041_', '<t/>'],
+      [
+        '<r><rPr><b/></rPr><t>Wheat </t></r><r><t>paste</t></r><rPh sb="0" eb="1"><t>x</t></rPh>',
+        'a_x000D_b_x005F_x0041_',
+        '<t/>',
+      ],
     );
     expect(values).toEqual(['Wheat paste', 'a\rb_x0041_', '']);
   });
 
   it('reads rows and cells without references by counting', () => {
-    const rows = '<row><c t="inlineStr"><is><t>A</t></is></c></row><row><c><v>1</v></c><c><v>2</v></c></row><row r="5"><c r="B5"><v>9</v></c></row>';
+    const rows =
+      '<row><c t="inlineStr"><is><t>A</t></is></c></row><row><c><v>1</v></c><c><v>2</v></c></row><row r="5"><c r="B5"><v>9</v></c></row>';
     const table = { name: 'T', ref: 'A1:B5', columns: ['A', 'B'] };
-    const columns = openXlsx(fixture({ sheets: [{ name: 'S', rows, tables: [table] }] })).snapshot().tables[0]?.columns;
+    const columns = openXlsx(fixture({ sheets: [{ name: 'S', rows, tables: [table] }] })).snapshot().tables[0]
+      ?.columns;
     expect(columns?.map((column) => column.values)).toEqual([
       [1, null, null, null],
       [2, null, null, 9],
@@ -66,20 +75,55 @@ describe('reading cells', () => {
   });
 
   it('tells dates and percentages from plain numbers by the format', () => {
-    const rows = [0, 1, 2, 3, 4].map((style) => `<row r="${style + 2}">${numberCell(`A${style + 2}`, 1, style)}</row>`);
+    const rows = [0, 1, 2, 3, 4].map(
+      (style) => `<row r="${style + 2}">${numberCell(`A${style + 2}`, 1, style)}</row>`,
+    );
     const table = { name: 'T', ref: 'A1:A6', columns: ['Lot'] };
-    const bytes = fixture({ sheets: [{ name: 'S', rows: HEADERS + rows.join(''), tables: [table] }], styles: SOME_STYLES });
+    const bytes = fixture({
+      sheets: [{ name: 'S', rows: HEADERS + rows.join(''), tables: [table] }],
+      styles: SOME_STYLES,
+    });
     const column = openXlsx(bytes).snapshot().tables[0]?.columns[0];
-    expect([0, 1, 2, 3, 4].map((row) => column?.look(row))).toEqual(['plain', 'percent', 'date', 'plain', 'date']);
+    expect([0, 1, 2, 3, 4].map((row) => column?.look(row))).toEqual([
+      'plain',
+      'percent',
+      'date',
+      'plain',
+      'date',
+    ]);
+  });
+
+  it('does not take the number formats of conditional formats and tables for those of cells', () => {
+    const differences = '<dxfs count="1"><dxf><numFmt numFmtId="1" formatCode="d/m/yy"/></dxf></dxfs>';
+    const formats = '<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="1"/></cellXfs>';
+    const rows = `${HEADERS}<row r="2">${numberCell('A2', 1, 1)}</row>`;
+    const sheet = { name: 'S', rows, tables: [{ name: 'T', ref: 'A1:A2', columns: ['Lot'] }] };
+    const bytes = fixture({ sheets: [sheet], styles: formats + differences });
+    expect(openXlsx(bytes).snapshot().tables[0]?.columns[0]?.look(0)).toBe('plain');
   });
 
   it.each([false, true])('finds tables in transitional and strict files (strict: %s)', (strict) => {
-    const table = { name: 'Paste', ref: 'B3:C5', columns: [' Lot', 'Line_x000a_two'], formulas: { ' Lot': 'ROW()' } };
-    const bytes = fixture({ sheets: [{ name: 'A &amp; B', rows: '', tables: [table] }], strict, date1904: true });
+    const table = {
+      name: 'Paste',
+      ref: 'B3:C5',
+      columns: [' Lot', 'Line_x000a_two'],
+      formulas: { ' Lot': 'ROW()' },
+    };
+    const bytes = fixture({
+      sheets: [{ name: 'A &amp; B', rows: '', tables: [table] }],
+      strict,
+      date1904: true,
+    });
     const snapshot = openXlsx(bytes).snapshot();
     expect(snapshot.dateSystem).toBe(1904);
     expect(snapshot.tables).toHaveLength(1);
-    expect(snapshot.tables[0]).toMatchObject({ name: 'Paste', tab: 'A & B', firstRow: 4, firstColumn: 2, rowCount: 2 });
+    expect(snapshot.tables[0]).toMatchObject({
+      name: 'Paste',
+      tab: 'A & B',
+      firstRow: 4,
+      firstColumn: 2,
+      rowCount: 2,
+    });
     expect(snapshot.tables[0]?.columns.map(({ header, calculated }) => ({ header, calculated }))).toEqual([
       { header: ' Lot', calculated: true },
       { header: 'Line\ntwo', calculated: false },
@@ -94,7 +138,16 @@ describe('reading cells', () => {
   });
 
   it('finds parts whose names are spelt differently in relationship and file', () => {
-    const parts = fixtureParts({ sheets: [{ name: 'S', rows: HEADERS + `<row r="2"><c r="A2" t="s"><v>0</v></c></row>`, tables: [{ name: 'T', ref: 'A1:A2', columns: ['Lot'] }] }], strings: ['P1'] });
+    const parts = fixtureParts({
+      sheets: [
+        {
+          name: 'S',
+          rows: `${HEADERS}<row r="2"><c r="A2" t="s"><v>0</v></c></row>`,
+          tables: [{ name: 'T', ref: 'A1:A2', columns: ['Lot'] }],
+        },
+      ],
+      strings: ['P1'],
+    });
     const { 'xl/sharedStrings.xml': strings = '', ...rest } = parts;
     const bytes = pack({ ...rest, 'xl/SharedStrings.xml': strings });
     expect(openXlsx(bytes).snapshot().tables[0]?.columns[0]?.values).toEqual(['P1']);
