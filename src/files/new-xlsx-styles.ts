@@ -59,8 +59,8 @@ export function newStyles(): string {
     format(0, 3, 2, 0, 'vertical="center" wrapText="1"'),
     format(0, 5, 0, 2, 'vertical="center"'),
     ...FORMATS.flatMap((name) => [
-      format(FORMAT_IDS[name], 0, 0, 1, 'vertical="top"'),
-      format(FORMAT_IDS[name], 4, 0, 1, 'vertical="top"'),
+      format(FORMAT_IDS[name], 0, 0, 1, placed(name)),
+      format(FORMAT_IDS[name], 4, 0, 1, placed(name)),
       format(FORMAT_IDS[name], 5, 0, 2, 'vertical="center"'),
     ]),
   ];
@@ -105,6 +105,11 @@ function format(id: number, fontId: number, fillId: number, borderId: number, al
     'applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1">' +
     `<alignment ${alignment}/></xf>`
   );
+}
+
+/** Text stands off a little, so that it does not run into a number before it. */
+function placed(name: ColumnBlueprint['format']): string {
+  return name === 'text' ? 'horizontal="left" indent="1" vertical="top"' : 'vertical="top"';
 }
 
 /** A list of the styles part with its count. */
