@@ -4,7 +4,14 @@ import type { Random } from '../core/identifier.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
-import { movementChanges, openDesk, type Refusal, tableNamed, type Written } from './writing-desk.ts';
+import {
+  movementChanges,
+  newPosting,
+  openDesk,
+  type Refusal,
+  tableNamed,
+  type Written,
+} from './writing-desk.ts';
 
 /** Draws down every log entry that is not drawn yet, or in part only, up to today. */
 export function drawEntries(
@@ -18,13 +25,13 @@ export function drawEntries(
   const movementsTable = tableNamed(desk, 'Movements');
   if ('ok' in movementsTable) return movementsTable;
   const drawing = drawAll(desk.ledger, today, desk.newIdentifier);
-  const posting = drawing.movements.length === 0 ? null : desk.newIdentifier('P');
+  const posting = newPosting(desk, movementsTable, drawing.movements);
   const marks = drawing.entries.flatMap(({ entry, drawn, extent }) =>
     drawnCells(desk.tables, entry, drawn, quantityCell(extent)),
   );
-  const written =
-    posting === null
-      ? []
-      : movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, { name: posting, by });
+  const written = movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, {
+    name: posting,
+    by,
+  });
   return { ok: true, posting, drawing, changes: [...desk.changes, ...marks, ...written], remarks: [] };
 }

@@ -1,16 +1,26 @@
 import { type Day, spokenDay } from '../core/day.ts';
 import { type AsUsed, type Drawing, drawEntry } from '../core/draw.ts';
-import type { Exact } from '../core/exact-number.ts';
-import { keyOf, type Random } from '../core/identifier.ts';
 import { entryStatus } from '../core/entry-needs.ts';
+import { type Exact, roundQuantity } from '../core/exact-number.ts';
+import { keyOf, type Random } from '../core/identifier.ts';
 import type { EntryRecord } from '../core/records.ts';
 import { type Entry, type Material, STUDIO_JOB, type Studio, type Treatment } from '../core/studio.ts';
 import type { Unit } from '../core/unit.ts';
 import { withEntry } from '../core/with-entry.ts';
+import { unitFor } from '../core/wording.ts';
 import { appendRows, dayCell, quantityCell, textCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
-import { nearest } from './nearest-name.ts';
-import { movementChanges, openDesk, type Refusal, refuse, tableNamed, type WritingDesk, type Written } from './writing-desk.ts';
+import { noSuchName } from './nearest-name.ts';
+import {
+  movementChanges,
+  newPosting,
+  openDesk,
+  type Refusal,
+  refuse,
+  tableNamed,
+  type WritingDesk,
+  type Written,
+} from './writing-desk.ts';
 
 /** A treatment to be logged, in a person's words. */
 export interface TreatmentToLog {
@@ -52,11 +62,17 @@ export function logTreatment(
   const record = recordOf(request, named, desk.newIdentifier('E'), log.snapshot.name);
   const { ledger, entry } = withEntry(desk.ledger, record, named.treatment);
   const waits = entryStatus(ledger, entry, today) === 'waiting';
+  if (waits && request.asUsed.length > 0) {
+    return refuse(
+      `The treatment is dated ${spokenDay(record.date)}, after today, so nothing is used for it yet: ` +
+        `leave out the amounts used, or give the day on which it was done.`,
+    );
+  }
   const drawing: Drawing = waits
     ? { ledger, entries: [{ entry, drawn: null, extent: record.extent }], movements: [], shortfalls: [] }
     : drawEntry(ledger, entry, today, desk.newIdentifier, named.asUsed);
   const drawn = drawing.entries[0]?.drawn ?? null;
-  const posting = drawing.movements.length === 0 ? null : desk.newIdentifier('P');
+  const posting = newPosting(desk, movementsTable, drawing.movements);
   const entryRow = {
     entry: textCell(record.entry),
     date: dayCell(record.date),
@@ -77,12 +93,15 @@ export function logTreatment(
     changes: [
       ...desk.changes,
       ...appendRows(log, [entryRow]),
-      ...(posting === null
-        ? []
-        : movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, { name: posting, by: request.by })),
+      ...movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, {
+        name: posting,
+        by: request.by,
+      }),
     ],
     remarks: [
-      ...(waits ? [`The entry is dated ${spokenDay(record.date)}, after today, so it is kept and not drawn yet.`] : []),
+      ...(waits
+        ? [`The entry is dated ${spokenDay(record.date)}, after today, so it is kept and not drawn yet.`]
+        : []),
       ...sameUndrawn(desk, entry),
     ],
   };
@@ -99,14 +118,27 @@ interface Named {
 function findNamed(studio: Studio, request: TreatmentToLog): Named | Refusal {
   const job = studio.jobsByKey.get(keyOf(request.job))?.job ?? null;
   const isStudio = keyOf(request.job) === keyOf(STUDIO_JOB);
-  if (job === null && !isStudio) return unknown('job', request.job, 'Jobs', studio.jobs.map((each) => each.job ?? ''));
+  if (job === null && !isStudio)
+    return noSuchName(
+      'job',
+      request.job,
+      'Jobs',
+      studio.jobs.map((each) => each.job ?? ''),
+    );
   const treatment = studio.treatmentsByKey.get(keyOf(request.treatment));
   if (treatment === undefined) {
-    return unknown('treatment', request.treatment, 'Treatments', studio.treatments.map(({ name }) => name));
+    return noSuchName(
+      'treatment',
+      request.treatment,
+      'Treatments',
+      studio.treatments.map(({ name }) => name),
+    );
   }
-  const items = studio.items.filter((each) => keyOf(each.job) === keyOf(request.job)).map(({ item }) => item ?? '');
+  const items = studio.items
+    .filter((each) => keyOf(each.job) === keyOf(request.job))
+    .map(({ item }) => item ?? '');
   const item = request.item === null ? null : items.find((each) => keyOf(each) === keyOf(request.item ?? ''));
-  if (item === undefined) return unknown(`item of job ${request.job}`, request.item ?? '', 'Items', items);
+  if (item === undefined) return noSuchName(`item of job ${request.job}`, request.item ?? '', 'Items', items);
   const asUsed: AsUsed[] = [];
   for (const amount of request.asUsed) {
     const found = findAmount(studio, amount);
@@ -119,21 +151,39 @@ function findNamed(studio: Studio, request: TreatmentToLog): Named | Refusal {
 function findAmount(studio: Studio, amount: AmountUsed): AsUsed | Refusal {
   const material = studio.materialsByKey.get(keyOf(amount.material));
   if (material === undefined) {
-    return unknown('material', amount.material, 'Materials', studio.materials.map(({ name }) => name));
+    return noSuchName(
+      'material',
+      amount.material,
+      'Materials',
+      studio.materials.map(({ name }) => name),
+    );
   }
-  if (!material.counted) return refuse(`${material.name} is not counted, so no amount of it is drawn: leave out --use for it.`);
+  if (!material.counted) {
+    return refuse(
+      `${material.name} is not counted, so no amount of it is drawn: leave out what was used of it.`,
+    );
+  }
   const lots = studio.lotsOfMaterial.get(material) ?? [];
   const lot = amount.lot === null ? null : lots.find(({ name }) => keyOf(name) === keyOf(amount.lot ?? ''));
   if (lot === undefined) {
-    return unknown(`lot of ${material.name}`, amount.lot ?? '', 'the stock tables', lots.map(({ name }) => name));
+    const other = studio.lotsByKey.get(keyOf(amount.lot ?? ''));
+    if (other !== undefined) {
+      return refuse(`Lot ${other.name} is a lot of ${other.material.name}, not of ${material.name}.`);
+    }
+    return noSuchName(
+      `lot of ${material.name}`,
+      amount.lot ?? '',
+      'the stock tables',
+      lots.map(({ name }) => name),
+    );
   }
   if (!converts(material, amount.unit, studio, lot)) {
     return refuse(
-      `Nothing says how much ${material.unit.name} of ${material.name} one ${amount.unit.name} is: ` +
-        `give the amount in ${material.unit.name}, or add the fact that links them to Materials.`,
+      `Nothing says how many ${unitFor('2', material.unit)} one ${amount.unit.name} of ${material.name} is: ` +
+        `give the amount in ${unitFor('2', material.unit)}, or add to Materials the fact that links them.`,
     );
   }
-  return { material, quantity: amount.quantity, unit: amount.unit, lot };
+  return { material, quantity: roundQuantity(amount.quantity), unit: amount.unit, lot };
 }
 
 function converts(material: Material, unit: Unit, studio: Studio, named: AsUsed['lot']): boolean {
@@ -141,12 +191,6 @@ function converts(material: Material, unit: Unit, studio: Studio, named: AsUsed[
   return lots.length === 0
     ? material.converter.factor(unit, material.unit) !== null
     : lots.some((lot) => lot.converter.factor(unit, lot.record.unit) !== null);
-}
-
-function unknown(what: string, name: string, where: string, names: readonly string[]): Refusal {
-  const near = nearest(name, names);
-  const hint = near.length === 0 ? `Add it to ${where} first.` : `Did you mean ${near.join(' or ')}?`;
-  return refuse(`There is no ${what} called ${name} in ${where}. ${hint}`);
 }
 
 function recordOf(
@@ -161,7 +205,7 @@ function recordOf(
     job,
     item,
     treatment: treatment.name,
-    extent: request.extent,
+    extent: roundQuantity(request.extent),
     minutes: request.minutes,
     drawn: null,
     drawnFor: null,

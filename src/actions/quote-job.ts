@@ -1,13 +1,21 @@
 import { addDays, type Day } from '../core/day.ts';
 import { keyOf, type Random } from '../core/identifier.ts';
+import { costOfJob, type JobCost } from '../core/job-cost.ts';
 import { type Quote, quoteJob } from '../core/quote.ts';
 import type { QuoteRecord } from '../core/records.ts';
 import { STUDIO_JOB } from '../core/studio.ts';
-import { appendRows, dayCell, moneyCell, numberCell, quantityCell, textCell } from '../workbook/cell-write.ts';
+import {
+  appendRows,
+  dayCell,
+  moneyCell,
+  numberCell,
+  quantityCell,
+  textCell,
+} from '../workbook/cell-write.ts';
 import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
-import { nearest } from './nearest-name.ts';
-import { layOut, openDesk, type Refusal, refuse, tableNamed, type WritingDesk } from './writing-desk.ts';
-import { costOfJob, type JobCost } from '../core/job-cost.ts';
+import { booksOf } from './check-workbook.ts';
+import { noSuchName } from './nearest-name.ts';
+import { openDesk, type Refusal, refuse, tableNamed, type WritingDesk } from './writing-desk.ts';
 
 /** A job's plan costed, and where it was frozen the changes that write it to Quotes. */
 export interface Quoted {
@@ -16,7 +24,11 @@ export interface Quoted {
   /** What the job has cost in materials so far. */
   readonly used: JobCost;
   /** The quote as it is written down; null where it isn't. */
-  readonly frozen: { readonly quote: string; readonly version: number; readonly changes: readonly Change[] } | null;
+  readonly frozen: {
+    readonly quote: string;
+    readonly version: number;
+    readonly changes: readonly Change[];
+  } | null;
 }
 
 /** Costs the plan of a job; frozen, it is written to Quotes and QuoteLines as a new version that stays as it is. */
@@ -27,19 +39,24 @@ export function quotePlan(
   today: Day,
   random: Random,
 ): Quoted | Refusal {
-  const desk = freeze ? openDesk(snapshot, today, random) : layOut(snapshot, today, random);
-  if (!desk.ok) return desk;
-  const { studio } = desk.ledger;
+  const desk = freeze ? openDesk(snapshot, today, random) : null;
+  if (desk?.ok === false) return desk;
+  const ledger = desk?.ledger ?? booksOf(snapshot).ledger;
+  const { studio } = ledger;
   const known = keyOf(job) === keyOf(STUDIO_JOB) ? STUDIO_JOB : studio.jobsByKey.get(keyOf(job))?.job;
   if (known == null) {
-    const near = nearest(job, studio.jobs.map((each) => each.job ?? ''));
-    const hint = near.length === 0 ? 'Add it to Jobs first.' : `Did you mean ${near.join(' or ')}?`;
-    return refuse(`There is no job called ${job} in Jobs. ${hint}`);
+    return noSuchName(
+      'job',
+      job,
+      'Jobs',
+      studio.jobs.map((each) => each.job ?? ''),
+    );
   }
-  const quote = quoteJob(desk.ledger, known, today);
-  const used = costOfJob(desk.ledger, known, today);
-  if (!freeze) return { ok: true, quote, used, frozen: null };
-  if (quote.rows.length === 0) return refuse(`Job ${known} has no row in Plan, so there is nothing to put into a quote.`);
+  const quote = quoteJob(ledger, known, today);
+  const used = costOfJob(ledger, known, today);
+  if (desk === null) return { ok: true, quote, used, frozen: null };
+  if (quote.rows.length === 0)
+    return refuse(`Job ${known} has no row in Plan, so there is nothing to put into a quote.`);
   const frozen = freezeQuote(desk, quote);
   return 'ok' in frozen ? frozen : { ok: true, quote, used, frozen };
 }

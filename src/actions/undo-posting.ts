@@ -6,7 +6,15 @@ import { movementsOfPosting, reverse } from '../core/undo.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
-import { movementChanges, openDesk, type Refusal, refuse, tableNamed, type Written } from './writing-desk.ts';
+import {
+  movementChanges,
+  newPosting,
+  openDesk,
+  type Refusal,
+  refuse,
+  tableNamed,
+  type Written,
+} from './writing-desk.ts';
 
 const MOST_POSTINGS_NAMED = 5;
 
@@ -33,7 +41,7 @@ export function undoPosting(
   if (obstacle !== null) return refuse(obstacle);
 
   const undoing = reverse(desk.ledger, open, today, desk.newIdentifier);
-  const name = desk.newIdentifier('P');
+  const name = newPosting(desk, movementsTable, undoing.movements);
   const marks = undoing.entries.flatMap(({ entry, drawn }) =>
     drawnCells(desk.tables, entry, drawn, quantityCell(drawn === null ? null : entry.record.drawnFor)),
   );
@@ -48,10 +56,11 @@ export function undoPosting(
       shortfalls: [],
     },
     changes: [...desk.changes, ...marks, ...written],
-    remarks: undoing.entries.map(
-      ({ entry }) =>
-        `Entry ${entry.name} stays in the treatment log and is not drawn any more: draw draws it again. ` +
-        `If the treatment was not done, delete its row.`,
+    remarks: undoing.entries.map(({ entry, drawn }) =>
+      drawn === 'part'
+        ? `Entry ${entry.name} stays drawn in part, by another posting: draw draws the rest again.`
+        : `Entry ${entry.name} stays in the treatment log and is not drawn any more: draw draws it again. ` +
+          `If the treatment was not done, delete its row.`,
     ),
   };
 }
@@ -64,7 +73,8 @@ function obstacleTo(
 ): string | null {
   if (found.length === 0) {
     const recent = recentPostings(ledger);
-    const hint = recent.length === 0 ? 'No movement has a posting yet.' : `The latest are ${recent.join(', ')}.`;
+    const hint =
+      recent.length === 0 ? 'No movement has a posting yet.' : `The latest are ${recent.join(', ')}.`;
     return `No movement has the posting ${posting}. ${hint}`;
   }
   if (found.every(({ reverses }) => reverses !== null)) {
@@ -78,7 +88,27 @@ function obstacleTo(
       `set that lot aside or discard it, and reverse its rows by hand.`
     );
   }
+  const nameless = open.find(({ name }) => name === null);
+  if (nameless !== undefined) {
+    return `A movement of posting ${posting} has no identifier that a reversing row could name: fill in Movement first.`;
+  }
+  const twin = twinOf(ledger, open);
+  if (twin !== null) {
+    return `Movement ${twin} stands in two rows, so a reversing row could mean either: give one of them another identifier.`;
+  }
   return null;
+}
+
+/** The identifier of one of the movements that another row bears as well. */
+function twinOf(ledger: Ledger, movements: readonly Movement[]): string | null {
+  const times = new Map<string, number>();
+  for (const { postings } of ledger.accounts.values()) {
+    for (const { movement } of postings) {
+      const key = keyOf(movement.name ?? '');
+      times.set(key, (times.get(key) ?? 0) + 1);
+    }
+  }
+  return movements.find(({ name }) => name !== null && (times.get(keyOf(name)) ?? 0) > 1)?.name ?? null;
 }
 
 function recentPostings(ledger: Ledger): string[] {
@@ -95,7 +125,7 @@ function recentPostings(ledger: Ledger): string[] {
     }
   }
   return [...latest.values()]
-    .sort((a, b) => b.day - a.day || b.row - a.row)
+    .toSorted((a, b) => b.day - a.day || b.row - a.row)
     .slice(0, MOST_POSTINGS_NAMED)
     .map(({ name }) => name);
 }

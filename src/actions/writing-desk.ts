@@ -1,10 +1,9 @@
 import { keepBooks } from '../core/check.ts';
 import type { Day } from '../core/day.ts';
+import type { Drawing } from '../core/draw.ts';
 import { type IdentifierMaker, identifierMaker, type Random } from '../core/identifier.ts';
 import { accountIn, type Ledger } from '../core/ledger.ts';
-import type { Drawing } from '../core/draw.ts';
 import type { Movement } from '../core/movement.ts';
-import type { LocatedTable } from '../workbook/located-table.ts';
 import {
   appendRows,
   dayCell,
@@ -13,9 +12,10 @@ import {
   quantityCell,
   textCell,
 } from '../workbook/cell-write.ts';
+import type { LocatedTable } from '../workbook/located-table.ts';
 import { nameRows, takenIdentifiers } from '../workbook/name-rows.ts';
 import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
-import { TABLES_VERSION } from '../workbook/read-settings.ts';
+import { type SETTING_NAMES, TABLES_VERSION } from '../workbook/read-settings.ts';
 import { readWorkbook } from '../workbook/read-workbook.ts';
 import { lotCells, type Tables } from '../workbook/written-cells.ts';
 
@@ -28,7 +28,7 @@ export interface Refusal {
 /** What a writing action did: what was drawn, under which posting, and the changes that write it down. */
 export interface Written {
   readonly ok: true;
-  /** Null where no movement was written. */
+  /** Null where no movement was written, or Movements has no column for it. */
   readonly posting: string | null;
   readonly drawing: Drawing;
   readonly changes: readonly Change[];
@@ -51,20 +51,26 @@ export interface WritingDesk {
   readonly today: Day;
 }
 
+const VERSION_SETTING: (typeof SETTING_NAMES)[number] = 'tables version';
+
 /** Reads a workbook so that something can be written to it; one with a newer layout is only read, never written. */
 export function openDesk(snapshot: WorkbookSnapshot, today: Day, random: Random): WritingDesk | Refusal {
-  const desk = layOut(snapshot, today, random);
-  const version = desk.ledger.studio.settings.tablesVersion;
-  if (version === null || version <= TABLES_VERSION) return desk;
-  return refuse(
-    `This workbook has tables of version ${version}; this program knows version ${TABLES_VERSION} and only reads them. ` +
-      `Get the newer program to write to it.`,
-  );
-}
-
-/** Reads a workbook of any version, for an answer that need not be written. */
-export function layOut(snapshot: WorkbookSnapshot, today: Day, random: Random): WritingDesk {
   const reading = readWorkbook(snapshot);
+  const version = reading.settings.tablesVersion ?? 0;
+  if (version > TABLES_VERSION) {
+    return refuse(
+      `This workbook has tables of version ${version}; this program knows version ${TABLES_VERSION} and only reads them. ` +
+        `Get the newer program to write to it.`,
+    );
+  }
+  const doubt = reading.notices.find(
+    ({ code, subject }) => code === 'unreadable' && subject === VERSION_SETTING,
+  );
+  if (doubt !== undefined) {
+    return refuse(
+      `Which version the tables of this workbook have can't be told, so nothing is written: ${doubt.message}`,
+    );
+  }
   const newIdentifier = identifierMaker(random, takenIdentifiers(reading));
   const named = nameRows(reading, newIdentifier);
   const { ledger } = keepBooks(named.records, reading.settings, reading.unreadable);
@@ -74,13 +80,31 @@ export function layOut(snapshot: WorkbookSnapshot, today: Day, random: Random): 
 /** A table that must be there for something to be written to it. */
 export function tableNamed(desk: WritingDesk, name: string): LocatedTable | Refusal {
   const table = desk.tables.get(name.toLowerCase());
-  return (
-    table ??
-    refuse(
+  if (table === undefined) {
+    return refuse(
       `This workbook has no table ${name} that can be read, and this must be written there: ` +
         `copy the tab ${name} from the starter workbook, or give the table its columns.`,
-    )
+    );
+  }
+  const calculated = Object.values(table.definition.columns).find(
+    ({ header, starred }) => starred && table.columns.get(header)?.column.calculated === true,
   );
+  if (calculated !== undefined) {
+    return refuse(
+      `A formula fills the column ${calculated.header} of the table ${name}, which must be written: ` +
+        `delete the formula from that column.`,
+    );
+  }
+  return table;
+}
+
+/** The name for a new posting; null where there is nothing to post, or no column to keep the name in. */
+export function newPosting(
+  desk: WritingDesk,
+  table: LocatedTable,
+  movements: readonly Movement[],
+): string | null {
+  return movements.length > 0 && table.columns.has('Posting') ? desk.newIdentifier('P') : null;
 }
 
 /**
@@ -92,7 +116,7 @@ export function movementChanges(
   table: LocatedTable,
   ledger: Ledger,
   movements: readonly Movement[],
-  posting: { readonly name: string; readonly by: string | null },
+  posting: { readonly name: string | null; readonly by: string | null },
 ): Change[] {
   const { currency } = ledger.studio.settings;
   const rows = movements.map(
@@ -121,5 +145,7 @@ export function movementChanges(
 
 /** What a movement of the ledger costs; null for a lot without a cost. */
 export function costIn(ledger: Ledger, movement: Movement): bigint | null {
-  return accountIn(ledger, movement.lot).postings.find((posting) => posting.movement === movement)?.cost ?? null;
+  return (
+    accountIn(ledger, movement.lot).postings.find((posting) => posting.movement === movement)?.cost ?? null
+  );
 }

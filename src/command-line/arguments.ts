@@ -1,8 +1,9 @@
-import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { type ParseArgsConfig, parseArgs } from 'node:util';
+import type { AmountUsed } from '../actions/log-treatment.ts';
+import { nearest } from '../actions/nearest-name.ts';
 import { type Day, parseDay } from '../core/day.ts';
 import { type Exact, parsePlainNumber } from '../core/exact-number.ts';
 import { findUnit, UNIT_NAMES } from '../core/unit.ts';
-import type { AmountUsed } from '../actions/log-treatment.ts';
 import { VERB_HELP, type Verb } from './help.ts';
 
 /** The call can't be understood; the message says what is wrong and what would be right. */
@@ -10,7 +11,11 @@ export class CallRefused extends Error {}
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
-const COMMON: Options = { on: { type: 'string' }, json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } };
+const COMMON: Options = {
+  on: { type: 'string' },
+  json: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+};
 const WRITING: Options = { ...COMMON, out: { type: 'string' }, by: { type: 'string' } };
 
 const OPTIONS: Readonly<Record<Verb, Options>> = {
@@ -49,18 +54,26 @@ export function isVerb(word: string): word is Verb {
 export function readCall(words: readonly string[]): Call {
   const [verb = '', ...rest] = words;
   if (!isVerb(verb)) {
-    throw new CallRefused(`There is no verb ${verb}. The verbs are ${Object.keys(VERB_HELP).join(', ')}.`);
+    const verbs = Object.keys(VERB_HELP);
+    const list = new Intl.ListFormat('en-GB').format(verbs);
+    throw new CallRefused(`There is no verb ${verb}.${meant(verb, verbs)} The verbs are ${list}.`);
   }
-  let parsed: ReturnType<typeof parseArgs>;
-  try {
-    parsed = parseArgs({ args: rest, options: OPTIONS[verb], allowPositionals: true });
-  } catch (error) {
-    throw new CallRefused(error instanceof Error ? error.message : String(error), { cause: error });
+  const options = OPTIONS[verb];
+  const { values, positionals, tokens } = parseWords(verb, rest);
+  const given = new Set<string>();
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue;
+    const { name } = token;
+    if (token.value?.trim() === '')
+      throw new CallRefused(`--${name} needs a value. See jarleaf ${verb} --help.`);
+    if (given.has(name) && options[name]?.multiple !== true)
+      throw new CallRefused(`--${name} is given twice. See jarleaf ${verb} --help.`);
+    given.add(name);
   }
-  const { values, positionals } = parsed;
   const help = values['help'] === true;
   if (positionals.length !== 1 && !help) {
-    const problem = positionals.length === 0 ? 'Name the workbook' : `Name one workbook, not ${positionals.join(' and ')}`;
+    const problem =
+      positionals.length === 0 ? 'Name the workbook' : `Name one workbook, not ${positionals.join(' and ')}`;
     throw new CallRefused(`${problem}: jarleaf ${verb} FILE. A name with spaces goes in quotes.`);
   }
   return {
@@ -72,10 +85,46 @@ export function readCall(words: readonly string[]): Call {
   };
 }
 
+/** Of less than this nobody can guess what was meant. */
+const SHORTEST_GUESSED = 3;
+
+function parseWords(verb: Verb, words: readonly string[]) {
+  try {
+    return parseArgs({ args: [...words], options: OPTIONS[verb], allowPositionals: true, tokens: true });
+  } catch (error) {
+    throw new CallRefused(`${problemWith(error, verb)} See jarleaf ${verb} --help.`, { cause: error });
+  }
+}
+
+function meant(typed: string, names: readonly string[], before = ''): string {
+  const near = typed.length < SHORTEST_GUESSED ? [] : nearest(typed, names);
+  return near.length === 0 ? '' : ` Did you mean ${near.map((name) => before + name).join(' or ')}?`;
+}
+
+/** What Node says of words that it can't take apart, in this program's terms. */
+function problemWith(error: unknown, verb: Verb): string {
+  if (!(error instanceof Error)) throw error;
+  const option = /'(?:-\w, )?(-[^\s']*)/.exec(error.message)?.[1] ?? '';
+  switch ((error as NodeJS.ErrnoException).code) {
+    case 'ERR_PARSE_ARGS_UNKNOWN_OPTION':
+      return `jarleaf ${verb} has no option ${option}.${meant(option.replace(/^-+/, ''), Object.keys(OPTIONS[verb]), '--')}`;
+    case 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE':
+      if (error.message.includes('ambiguous')) {
+        return `${option} needs a value; one that begins with a dash is written ${option}=-5.`;
+      }
+      return error.message.includes('does not take')
+        ? `${option} takes no value.`
+        : `${option} needs a value.`;
+    default:
+      throw error;
+  }
+}
+
 /** An option that must be there. */
 export function required(call: Call, option: string): string {
   const value = call.text(option);
-  if (value === null || value.trim() === '') throw new CallRefused(`jarleaf ${call.verb} needs --${option}. See jarleaf ${call.verb} --help.`);
+  if (value === null)
+    throw new CallRefused(`jarleaf ${call.verb} needs --${option}. See jarleaf ${call.verb} --help.`);
   return value.trim();
 }
 
@@ -106,18 +155,23 @@ export function numberOption(call: Call, option: string, mayBeZero: boolean): Ex
   return value;
 }
 
-const AMOUNT = /^(?<material>.+)=\s*(?<quantity>[^\s@]*?\d)\s*(?<unit>[^@\d][^@]*?)\s*(?:@\s*(?<lot>.+?)\s*)?$/;
+const AMOUNT =
+  /^(?<material>.+)=\s*(?<quantity>[^\s@]*\d)\s*(?<unit>[^@\d][^@]*?)\s*(?:@\s*(?<lot>.+?)\s*)?$/;
 
 /** An amount that was really used, written MATERIAL=QUANTITY UNIT or MATERIAL=QUANTITY UNIT@LOT. */
 export function amountUsed(typed: string): AmountUsed {
   const { material = '', quantity = '', unit: unitName = '', lot } = AMOUNT.exec(typed.trim())?.groups ?? {};
   const amount = parsePlainNumber(quantity);
   if (material.trim() === '' || amount === null || amount.compare(0) < 0) {
-    throw new CallRefused(`--use holds “${typed}”: write it like "wheat starch paste=12.5 g" or "wheat starch paste=12.5 g@P-014".`);
+    throw new CallRefused(
+      `--use holds “${typed}”: write it like "wheat starch paste=12.5 g" or "wheat starch paste=12.5 g@P-014".`,
+    );
   }
   const unit = findUnit(unitName);
   if (unit === null) {
-    throw new CallRefused(`--use holds the unit “${unitName}”: a unit is right, one of ${UNIT_NAMES.join(', ')}.`);
+    throw new CallRefused(
+      `--use holds the unit “${unitName}”: a unit is right, one of ${UNIT_NAMES.join(', ')}.`,
+    );
   }
   return { material: material.trim(), quantity: amount, unit, lot: lot ?? null };
 }

@@ -1,5 +1,5 @@
 import { randomInt } from 'node:crypto';
-import { type PlacedNotice, checkWorkbook } from '../actions/check-workbook.ts';
+import { checkWorkbook, type PlacedNotice } from '../actions/check-workbook.ts';
 import { drawEntries } from '../actions/draw-entries.ts';
 import { logTreatment } from '../actions/log-treatment.ts';
 import { quotePlan } from '../actions/quote-job.ts';
@@ -64,27 +64,39 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
     const { file, today, call } = context;
     const written = drawEntries(file.workbook.snapshot(), today, random, call.text('by'));
     const isIdle = written.ok && written.drawing.entries.length === 0;
-    return finish(context, written, isIdle ? 'Every entry up to today is drawn.' : 'Nothing more could be taken from stock.');
+    return finish(
+      context,
+      written,
+      isIdle ? 'Every entry up to today is drawn.' : 'Nothing more could be taken from stock.',
+    );
   },
 
   undo: async (context) => {
     const { call, file, today } = context;
-    const written = undoPosting(file.workbook.snapshot(), required(call, 'posting'), today, random, call.text('by'));
+    const written = undoPosting(
+      file.workbook.snapshot(),
+      required(call, 'posting'),
+      today,
+      random,
+      call.text('by'),
+    );
     return finish(context, written, 'Nothing was taken back.');
   },
 
   quote: async ({ call, file, today, terminal }) => {
     const freeze = call.flag('freeze');
-    if (!freeze && call.text('out') !== null) throw new CallRefused('--out goes with --freeze: without it nothing is saved.');
+    if (!freeze && call.text('out') !== null)
+      throw new CallRefused('--out goes with --freeze: without it nothing is saved.');
     const quoted = quotePlan(file.workbook.snapshot(), required(call, 'job'), freeze, today, random);
     if (!quoted.ok) return refused(quoted, terminal);
-    if (quoted.frozen !== null) {
-      file.workbook.apply(quoted.frozen.changes);
-      await file.saveTo(call.text('out') ?? undefined);
-    }
+    if (quoted.frozen !== null) file.workbook.apply(quoted.frozen.changes);
     const { settings, notices } = checkWorkbook(file.workbook.snapshot(), today);
+    if (quoted.frozen !== null) await file.saveTo(call.text('out') ?? undefined);
     if (call.flag('json')) printJson(quoteJson(quoted, settings.currency, notices), terminal);
-    else printLines(quoteText(quoted, settings.currency, terminal), terminal);
+    else {
+      printLines(quoteText(quoted, settings.currency, terminal), terminal);
+      if (quoted.frozen !== null) terminal.print(savedTo(call));
+    }
     return 0;
   },
 };
@@ -95,16 +107,21 @@ async function finish(context: Context, written: Written | Refusal, nothing: str
   if (!written.ok) return refused(written, terminal);
   file.workbook.apply(written.changes);
   const target = call.text('out');
-  if (target !== null || written.changes.length > 0) await file.saveTo(target ?? undefined);
   const { notices } = checkWorkbook(file.workbook.snapshot(), today);
+  const isSaved = target !== null || written.changes.length > 0;
+  if (isSaved) await file.saveTo(target ?? undefined);
   if (call.flag('json')) printJson(writtenJson(written, notices), terminal);
   else {
     printLines(writtenText(written, nothing, terminal), terminal);
     const pressing = aboutWhatWasWritten(written, notices);
     if (pressing.length > 0) printLines(['', ...noticesText(pressing, terminal)], terminal);
-    if (written.changes.length > 0) terminal.print(`Saved to ${target ?? call.file ?? ''}.`);
+    if (isSaved) terminal.print(savedTo(call));
   }
   return written.drawing.shortfalls.length > 0 ? 1 : 0;
+}
+
+function savedTo(call: Call): string {
+  return `Saved to ${call.text('out') ?? call.file ?? ''}.`;
 }
 
 /** The notices about the lots, materials and entries that a posting touched; check prints all of them. */

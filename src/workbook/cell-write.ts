@@ -1,8 +1,8 @@
 import type { Day } from '../core/day.ts';
 import { type Exact, quantityNumber } from '../core/exact-number.ts';
 import { type Coins, type Currency, fromCoins } from '../core/money.ts';
-import type { LocatedTable } from './located-table.ts';
 import { type DateSystem, serialOfDay } from '../core/serial-date.ts';
+import type { LocatedTable } from './located-table.ts';
 import type { CellValue, CellWrite, Change } from './port.ts';
 
 const BLANK: CellWrite = { kind: 'blank' };
@@ -47,7 +47,9 @@ export function appendRows(table: LocatedTable, rows: readonly NewRow[]): Change
           Object.entries(row).flatMap(([field, cell]) => {
             const header = table.definition.columns[field]?.header;
             const column = header === undefined ? undefined : table.columns.get(header)?.column;
-            return column === undefined || column.calculated || cell.kind === 'blank' ? [] : [[column.header, cell]];
+            return column === undefined || column.calculated || cell.kind === 'blank'
+              ? []
+              : [[column.header, cell]];
           }),
         ),
       ),

@@ -7,7 +7,8 @@ import type { CellProblem, CellValue } from './port.ts';
 
 /** A date that stands in a cell which is not for dates: spreadsheets make one of what is typed as "3-4". */
 export interface StrayDate {
-  readonly strayDate: Day;
+  /** Null where the cell is shown as a date, but its number is no day's. */
+  readonly strayDate: Day | null;
 }
 
 /** The value of a cell as the schemas take it: percentages × 100, serials of the 1900 system. */
@@ -18,15 +19,15 @@ export type CellSchema<T> = z.ZodType<T | null, PreparedCell>;
 
 type Filled = string | number | boolean;
 
+const SIGNIFICANT_DIGITS = 15;
+
 /** The result of reading a filled cell: a value, or in words what would be right. */
 type Reading<T> = { readonly value: T } | { readonly right: string };
 
 function cell<T>(read: (value: Filled) => Reading<T>): CellSchema<T> {
   return z.custom<PreparedCell>().transform((value, context): T | null => {
     if (isBlank(value)) return null;
-    const reading: Reading<T> = isFilled(value)
-      ? read(value)
-      : { right: 'type the value itself' };
+    const reading: Reading<T> = isFilled(value) ? read(value) : { right: mendingOf(value) };
     if ('value' in reading) return reading.value;
     context.issues.push({ code: 'custom', message: reading.right, input: value });
     return z.NEVER;
@@ -42,18 +43,35 @@ function isFilled(value: PreparedCell): value is Filled {
   return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
 }
 
-/** What stands in a cell, as a message quotes it. */
+/** How much of a long text a message quotes. */
+const MOST_QUOTED = 60;
+
+/** What stands in a cell, as a message quotes it: on one line, a long text cut. */
 export function shown(value: PreparedCell): string {
-  if (value === null) return 'nothing';
-  if (typeof value === 'string') return `“${value}”`;
-  if (typeof value === 'object') {
-    return 'strayDate' in value ? `the date ${isoDay(value.strayDate)}` : problemShown(value);
+  if (isBlank(value)) return 'nothing';
+  if (!isFilled(value)) {
+    if (!('strayDate' in value)) return problemShown(value);
+    return value.strayDate === null ? 'a date' : `the date ${isoDay(value.strayDate)}`;
   }
-  return `“${String(value)}”`;
+  // Cut between characters, not in the middle of one.
+  const quoted = Array.from(plainText(value).replace(/\s+/g, ' '));
+  return `“${quoted.length > MOST_QUOTED ? `${quoted.slice(0, MOST_QUOTED).join('')}…` : quoted.join('')}”`;
+}
+
+/** What to do about a cell that holds nothing usable. */
+function mendingOf(value: CellProblem | StrayDate): string {
+  if ('strayDate' in value) return 'a number is right here: format the cell as a number and type it again';
+  return isUncalculated(value)
+    ? 'save the workbook once in a spreadsheet program, which works it out, or type the value itself'
+    : 'mend the formula, or type the value itself';
+}
+
+function isUncalculated(problem: CellProblem): boolean {
+  return problem.shown.startsWith('=');
 }
 
 function problemShown(problem: CellProblem): string {
-  return problem.shown.startsWith('=')
+  return isUncalculated(problem)
     ? `the formula ${problem.shown}, of which the file holds no result`
     : `the error ${problem.shown}`;
 }
@@ -67,7 +85,14 @@ export const remark: CellSchema<string> = z
   .transform((value) => (isBlank(value) || !isFilled(value) ? null : plainText(value)));
 
 function plainText(value: Filled): string {
-  return typeof value === 'boolean' ? (value ? 'TRUE' : 'FALSE') : String(value).trim();
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE';
+  return typeof value === 'number' ? String(significant(value)) : value.trim();
+}
+
+/** A number as a spreadsheet shows it: what it has beyond 15 digits is noise. */
+function significant(value: number): number {
+  const rounded = Number(value.toPrecision(SIGNIFICANT_DIGITS));
+  return Number.isFinite(rounded) ? rounded : value;
 }
 
 /** What a number may be. */
@@ -80,12 +105,16 @@ const BOUND_WORDS: Readonly<Record<Bounds, string>> = {
   'percent below 100': 'a percentage above 0 and below 100 is right, such as 95',
 };
 
+/** No bench has so much of anything: a slip of the fingers, or an identifier in the wrong column. */
+const TOO_LARGE = 1e12;
+
 /** An exact number within bounds. */
 export function number(bounds: Bounds): CellSchema<Exact> {
   return cell((value) => {
     const read =
       typeof value === 'number' ? exact(value) : typeof value === 'string' ? parsePlainNumber(value) : null;
     if (read === null) return { right: numberHint(value, bounds) };
+    if (read.abs().compare(TOO_LARGE) >= 0) return { right: 'a number below a million million is right' };
     return inBounds(read, bounds) ? { value: read } : { right: BOUND_WORDS[bounds] };
   });
 }
@@ -107,23 +136,32 @@ const NUMBER_WITH_UNIT = /^([\d.]+)\s*([^\d\s.,%].*)$/;
 
 /** The hint for text where a number should be: the two usual slips are told apart. */
 function numberHint(value: Filled, bounds: Bounds): string {
-  const typed = String(value).trim();
+  const typed = plainText(value);
   const withUnit = NUMBER_WITH_UNIT.exec(typed);
   const unit = withUnit?.[2] === undefined ? null : findUnit(withUnit[2]);
-  if (unit !== null) return `the number alone is right here, ${withUnit?.[1]}; its unit has a column of its own`;
+  if (unit !== null)
+    return `the number alone is right here, ${withUnit?.[1]}; its unit has a column of its own`;
   if (/^[\d.,' ]*\d$/.test(typed) && /[,' ]/.test(typed)) {
     return 'a plain number is right, with a point for the decimals and nothing between the thousands, such as 1234.5';
   }
   return BOUND_WORDS[bounds];
 }
 
+const LARGEST_COUNT = 1_000_000;
+
 /** A whole number of days, or a count, not negative. */
-export const wholeNumber: CellSchema<number> = cell((value) => {
-  const read = typeof value === 'string' ? parsePlainNumber(value)?.valueOf() : value;
-  return typeof read === 'number' && Number.isInteger(read) && read >= 0
-    ? { value: read }
-    : { right: 'a whole number is right, 0 or more, such as 14' };
-});
+export const wholeNumber: CellSchema<number> = wholeNumberTo(LARGEST_COUNT);
+
+/** A whole number from 0 to a largest one. */
+export function wholeNumberTo(largest: number): CellSchema<number> {
+  return cell((value) => {
+    const read = typeof value === 'string' ? parsePlainNumber(value)?.valueOf() : value;
+    const rounded = typeof read === 'number' ? significant(read) : Number.NaN;
+    if (Number.isInteger(rounded) && rounded >= 0 && rounded <= largest) return { value: rounded };
+    const bound = largest === LARGEST_COUNT ? '0 or more, such as 14' : `from 0 to ${largest}`;
+    return { right: `a whole number is right, ${bound}` };
+  });
+}
 
 const AMBIGUOUS_DATE = /^\d{1,4}[./-]\d{1,2}[./-]\d{1,4}$/;
 
@@ -150,7 +188,7 @@ export const yesNo: CellSchema<boolean> = cell((value) => {
 
 /** Whether something is done: yes or no, or the day on which it was. */
 export const done: CellSchema<boolean> = cell((value) => {
-  if (typeof value === 'number') return { value: true };
+  if (typeof value === 'number' && dayOfSerial(value, 1900) !== null) return { value: true };
   if (typeof value === 'string' && parseDay(value) !== null) return { value: true };
   const answer = yesNo.safeParse(value);
   return answer.success && answer.data !== null
@@ -169,7 +207,7 @@ export function word<const W extends string>(words: readonly W[]): CellSchema<W>
   const byKey = new Map(words.map((each) => [each.toLowerCase(), each]));
   const list = new Intl.ListFormat('en-GB', { type: 'disjunction' }).format(words);
   return cell((value) => {
-    const found = byKey.get(String(value).trim().toLowerCase().replace(/\s+/g, ' '));
+    const found = byKey.get(plainText(value).toLowerCase().replace(/\s+/g, ' '));
     return found === undefined ? { right: `${list} is right` } : { value: found };
   });
 }

@@ -1,7 +1,14 @@
 import type { ZodType } from 'zod';
 import type { Records, Row } from '../core/records.ts';
 import type { TableDefinition } from './table-definition.ts';
-import { offcutsTable, materialsTable, movementsTable, placesTable, STOCK_TABLE_OF_KIND, stockTable } from './tables-stock.ts';
+import {
+  materialsTable,
+  movementsTable,
+  offcutsTable,
+  placesTable,
+  STOCK_TABLE_OF_KIND,
+  stockTable,
+} from './tables-stock.ts';
 import {
   offersTable,
   orderLinesTable,

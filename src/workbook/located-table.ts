@@ -1,8 +1,8 @@
 import type { DateSystem } from '../core/serial-date.ts';
 import { cellAddress } from './address.ts';
 import type { ColumnSnapshot, TableSnapshot } from './port.ts';
-import { stockTable } from './tables-stock.ts';
 import type { TableDefinition } from './table-definition.ts';
+import { stockTable } from './tables-stock.ts';
 
 /** A table of the workbook with what Jarleaf knows of it. */
 export interface LocatedTable<D extends TableDefinition = TableDefinition> {

@@ -23,7 +23,8 @@ export function nameRows(reading: WorkbookReading, newIdentifier: IdentifierMake
     if (field === undefined || column === undefined || letter === null) return rows;
     return rows.map((row) => {
       const table = reading.tables.get(row.place.table.toLowerCase());
-      if (table === undefined || !isWritable(table, column.header, row) || fieldOf(row, field) !== null) return row;
+      if (table === undefined || !isWritable(table, column.header, row) || fieldOf(row, field) !== null)
+        return row;
       const identifier = newIdentifier(letter);
       changes.push(...setCell(table, row.place.row, column.header, textCell(identifier)));
       return { ...row, [field]: identifier };
@@ -32,7 +33,10 @@ export function nameRows(reading: WorkbookReading, newIdentifier: IdentifierMake
   const records = Object.fromEntries(
     Object.entries(RECORD_TABLES).map(([field, definition]) => [
       field,
-      named(reading.records[field as keyof typeof RECORD_TABLES] as readonly Row[], definition as TableDefinition),
+      named(
+        reading.records[field as keyof typeof RECORD_TABLES] as readonly Row[],
+        definition as TableDefinition,
+      ),
     ]),
   );
   const lots: readonly LotRecord[] = named(reading.records.lots, stockTable(''));

@@ -1,11 +1,22 @@
-import { z } from 'zod';
-import { type Exact, exact, ZERO } from '../core/exact-number.ts';
+import type { z } from 'zod';
+import { ZERO } from '../core/exact-number.ts';
 import { keyOf } from '../core/identifier.ts';
 import { currencyOf } from '../core/money.ts';
 import { type Notice, notice } from '../core/notice.ts';
 import { COST_BASES, type Settings } from '../core/settings.ts';
-import { type CellSchema, isBlank, number, type PreparedCell, shown, text, wholeNumber, word } from './cell.ts';
+import {
+  type CellSchema,
+  isBlank,
+  number,
+  type PreparedCell,
+  shown,
+  text,
+  wholeNumber,
+  wholeNumberTo,
+  word,
+} from './cell.ts';
 import { addressOf, type LocatedTable } from './located-table.ts';
+import { prepare } from './read-table.ts';
 
 /** The version of the tables' layout that this program writes. */
 export const TABLES_VERSION = 1;
@@ -14,14 +25,14 @@ export const TABLES_VERSION = 1;
 const SETTING_VALUES = {
   'tables version': wholeNumber,
   currency: text,
-  'currency decimals': wholeNumber.pipe(z.number().max(6, 'a whole number from 0 to 6 is right').nullable()),
+  'currency decimals': wholeNumberTo(6),
   'tax %': number('not negative'),
   'markup %': number('not negative'),
   'bench rate per hour': number('not negative'),
   'smallest consumables charge': number('not negative'),
   'warn days': wholeNumber,
-  'sds years': wholeNumber,
-  'offer years': wholeNumber,
+  'sds years': wholeNumberTo(1000),
+  'offer years': wholeNumberTo(1000),
   'quote valid days': wholeNumber,
   'cost basis': word(COST_BASES),
   'review days': wholeNumber,
@@ -49,11 +60,19 @@ export function readSettings(table: LocatedTable | null): {
   const seen = new Set<string>();
   const names = table?.columns.get('Setting')?.column.values ?? [];
   names.forEach((name, row) => {
-    if (table === null || typeof name !== 'string') return;
-    const known = SETTING_NAMES.find((each) => each === keyOf(name).replace(/\s+/g, ' '));
-    if (known === undefined) return;
+    if (table === null) return;
     const place = { table: table.snapshot.name, row, sheetRow: table.snapshot.firstRow + row };
     const at = { place, unreadable: new Set<string>() };
+    const value = valueIn(table, row);
+    const isNameless = isBlank(name) ? !isBlank(value) : typeof name === 'object';
+    if (isNameless) {
+      const message = `${addressOf(table, row, 'Setting')} (Setting) holds ${shown(name ?? null)}: the name of a setting is right.`;
+      notices.push(notice('unreadable', null, at, 'Setting', message));
+      return;
+    }
+    if (typeof name !== 'string') return;
+    const known = SETTING_NAMES.find((each) => each === keyOf(name).replace(/\s+/g, ' '));
+    if (known === undefined) return;
     const where = addressOf(table, row, 'Value');
     if (seen.has(known)) {
       const message = `Setting ${known} stands in two rows; the first counts: remove this one.`;
@@ -61,7 +80,6 @@ export function readSettings(table: LocatedTable | null): {
       return;
     }
     seen.add(known);
-    const value = valueOf(table, row);
     const read = SETTING_VALUES[known].safeParse(value);
     if (read.success) {
       if (read.data !== null) Object.assign(values, { [known]: read.data });
@@ -74,22 +92,19 @@ export function readSettings(table: LocatedTable | null): {
   return { settings: withUsualValues(values), notices };
 }
 
-function valueOf(table: LocatedTable, row: number): PreparedCell {
+function valueIn(table: LocatedTable, row: number): PreparedCell {
   const column = table.columns.get('Value')?.column;
-  const value = column?.values[row] ?? null;
-  if (column === undefined || isBlank(value)) return null;
-  return typeof value === 'number' && column.look(row) === 'percent' ? exact(value).mul(100).valueOf() : value;
+  return column === undefined ? null : prepare(column, row, 'number', table.dateSystem);
 }
 
 function withUsualValues(values: SettingValues): Settings {
-  const amount = (value: Exact | null | undefined): Exact => value ?? ZERO;
   return {
     tablesVersion: values['tables version'] ?? null,
     currency: currencyOf(values.currency ?? NO_CURRENCY, values['currency decimals'] ?? null),
-    tax: amount(values['tax %']),
-    markup: amount(values['markup %']),
+    tax: values['tax %'] ?? ZERO,
+    markup: values['markup %'] ?? ZERO,
     benchRatePerHour: values['bench rate per hour'] ?? null,
-    smallestConsumablesCharge: amount(values['smallest consumables charge']),
+    smallestConsumablesCharge: values['smallest consumables charge'] ?? ZERO,
     warnDays: values['warn days'] ?? 14,
     sdsYears: values['sds years'] ?? 3,
     offerYears: values['offer years'] ?? 1,

@@ -4,9 +4,9 @@ import { keyOf } from '../core/identifier.ts';
 import { type Notice, notice } from '../core/notice.ts';
 import type { Row } from '../core/records.ts';
 import { type DateSystem, dayOfSerial, serialOfDay } from '../core/serial-date.ts';
-import { isBlank, type PreparedCell, shown } from './cell.ts';
+import { isBlank, type PreparedCell, shown, text } from './cell.ts';
 import { addressOf, type LocatedTable } from './located-table.ts';
-import type { ColumnSnapshot } from './port.ts';
+import type { ColumnSnapshot, NumberLook } from './port.ts';
 import type { Preparation, RecordOf, TableDefinition } from './table-definition.ts';
 
 /** What reading a table gave: its records, and of the rows that can't be read their identifiers. */
@@ -18,6 +18,9 @@ export interface TableReading<D extends TableDefinition> {
 
 const NOTHING_UNREADABLE: ReadonlySet<string> = new Set();
 const PERCENT = 100;
+/** A plain whole number between these in a column of dates is a year alone, not a day of the year 1905. */
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2199;
 
 /**
  * Reads the rows of a table into checked records. Wholly blank rows are ignored.
@@ -64,13 +67,31 @@ export function readTable<D extends TableDefinition>(table: LocatedTable<D>): Ta
   return { records, unreadableIdentifiers, notices };
 }
 
+/** The keys of all identifiers that stand in a table which can't be read for want of a column. */
+export function identifiersIn({
+  definition,
+  snapshot,
+  columns,
+  dateSystem,
+}: LocatedTable): ReadonlySet<string> {
+  const own = Object.values(definition.columns).find((column) => column.identifier);
+  const cells = own === undefined ? undefined : columns.get(own.header)?.column;
+  const found = new Set<string>();
+  if (cells === undefined) return found;
+  for (let row = 0; row < snapshot.rowCount; row += 1) {
+    const value = text.safeParse(prepare(cells, row, 'text', dateSystem)).data ?? null;
+    if (value !== null) found.add(keyOf(value));
+  }
+  return found;
+}
+
 function identifierOf(
   fields: readonly { readonly field: string; readonly identifier: boolean }[],
   cells: Readonly<Record<string, PreparedCell>>,
 ): string | null {
   const own = fields.find((field) => field.identifier);
   const value = own === undefined ? null : (cells[own.field] ?? null);
-  return isBlank(value) || typeof value === 'object' ? null : String(value).trim();
+  return text.safeParse(value).data ?? null;
 }
 
 /** Whether nobody has put anything in a row: formulas alone don't count, unless they fill every starred column. */
@@ -80,22 +101,34 @@ function isBlankRow(table: LocatedTable, row: number): boolean {
   );
   if (typed) return false;
   return Object.values(table.definition.columns).some(
-    ({ starred, header }) =>
-      starred && isBlank(table.columns.get(header)?.column.values[row] ?? null),
+    ({ starred, header }) => starred && isBlank(table.columns.get(header)?.column.values[row] ?? null),
   );
 }
 
 /** A cell's value as the schemas take it: a percentage × 100, a serial in the 1900 system, a date where it strayed. */
-function prepare(column: ColumnSnapshot, row: number, preparation: Preparation, system: DateSystem): PreparedCell {
+export function prepare(
+  column: ColumnSnapshot,
+  row: number,
+  preparation: Preparation,
+  system: DateSystem,
+): PreparedCell {
   const value = column.values[row] ?? null;
   if (typeof value !== 'number') return value;
-  if (preparation === 'day' && system === 1900) return value;
+  if (!Number.isFinite(value)) return { shown: String(value) };
   const look = column.look(row);
-  if (preparation === 'day' || look === 'date') {
+  if (preparation === 'day') return prepareDay(value, look, system);
+  if (look === 'date') {
     const day = dayOfSerial(value, system);
-    if (preparation === 'day') return day === null ? value : serialOfDay(day, 1900);
-    if (day === null) return value;
-    return preparation === 'number' ? { strayDate: day } : isoDay(day);
+    return preparation === 'number' ? { strayDate: day } : day === null ? value : isoDay(day);
   }
-  return preparation === 'number' && look === 'percent' ? exact(value).mul(PERCENT).valueOf() : value;
+  if (preparation !== 'number' || look !== 'percent') return value;
+  const percentage = exact(value).mul(PERCENT).valueOf();
+  return Number.isFinite(percentage) ? percentage : value;
+}
+
+/** A number in a column of dates. One that stands for no day becomes text, which is no day either. */
+function prepareDay(value: number, look: NumberLook, system: DateSystem): PreparedCell {
+  const isYear = look === 'plain' && Number.isInteger(value) && value >= FIRST_YEAR && value <= LAST_YEAR;
+  const day = isYear ? null : dayOfSerial(value, system);
+  return day === null ? String(value) : serialOfDay(day, 1900);
 }

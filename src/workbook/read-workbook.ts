@@ -5,7 +5,7 @@ import { RECORD_TABLES, SETTINGS_TABLE, STOCK_TABLES } from './known-tables.ts';
 import { type LocatedTable, locate, looksLikeStock } from './located-table.ts';
 import type { WorkbookSnapshot } from './port.ts';
 import { readSettings } from './read-settings.ts';
-import { readTable } from './read-table.ts';
+import { identifiersIn, readTable } from './read-table.ts';
 import type { TableDefinition } from './table-definition.ts';
 import { stockTable } from './tables-stock.ts';
 
@@ -24,6 +24,8 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
   const byName = new Map(snapshot.tables.map((table) => [table.name.toLowerCase(), table]));
   const tables = new Map<string, LocatedTable>();
   const notices: Notice[] = [];
+  /** The tables that lack a column; what names their rows is not to be told that there is no such row. */
+  const unread: LocatedTable[] = [];
   const records: Partial<Record<keyof Records, readonly unknown[]>> = {};
   const unreadable: Partial<Record<keyof Records, ReadonlySet<string>>> = {};
 
@@ -33,6 +35,7 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
     const located = locate(definition, table, snapshot.dateSystem);
     if (located.missing.length > 0) {
       notices.push(missingColumns(located));
+      unread.push(located);
       return null;
     }
     tables.set(table.name.toLowerCase(), located);
@@ -43,6 +46,8 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
     const located = find(definition as TableDefinition);
     if (located === null) {
       records[field as keyof Records] = [];
+      const table = unread.find((each) => each.definition === definition);
+      if (table !== undefined) unreadable[field as keyof Records] = identifiersIn(table);
       continue;
     }
     const reading = readTable(located);
@@ -55,10 +60,15 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
   const unreadableLots = new Set<string>();
   for (const located of stockTablesOf(snapshot, find)) {
     const reading = readTable(located);
-    const canCount = located.columns.has('Left as written');
-    lots.push(...(canCount ? reading.records : reading.records.map((record) => ({ ...record, left: null }))));
+    lots.push(
+      ...reading.records.map((record) => (canBeCount(located, record) ? record : { ...record, left: null })),
+    );
     for (const name of reading.unreadableIdentifiers) unreadableLots.add(name);
     notices.push(...reading.notices);
+  }
+  for (const table of unread) {
+    if (table.definition.columns['leftAsWritten'] === undefined) continue;
+    for (const name of identifiersIn(table)) unreadableLots.add(name);
   }
   const settings = readSettings(find(SETTINGS_TABLE));
   return {
@@ -71,6 +81,14 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
   };
 }
 
+/** Whether what stands in Left may have been typed: no formula gives it, and what was written before is known. */
+function canBeCount(table: LocatedTable, lot: LotRecord): boolean {
+  return (
+    table.columns.has('Left as written') &&
+    table.columns.get('Left')?.column.hasFormula(lot.place.row) !== true
+  );
+}
+
 type StockDefinition = ReturnType<typeof stockTable>;
 
 /** The six stock tables, and any table of another name with the starred columns of one. */
@@ -78,7 +96,9 @@ function stockTablesOf(
   { tables, dateSystem }: WorkbookSnapshot,
   find: (definition: StockDefinition) => LocatedTable<StockDefinition> | null,
 ): LocatedTable<StockDefinition>[] {
-  const taken = new Set([...Object.values(RECORD_TABLES), SETTINGS_TABLE].map(({ name }) => name.toLowerCase()));
+  const taken = new Set(
+    [...Object.values(RECORD_TABLES), SETTINGS_TABLE].map(({ name }) => name.toLowerCase()),
+  );
   const usual = new Set(STOCK_TABLES.map(({ name }) => name.toLowerCase()));
   return tables.flatMap((table) => {
     const key = table.name.toLowerCase();
@@ -91,7 +111,7 @@ function missingColumns({ snapshot, missing }: LocatedTable): Notice {
   const place = { table: snapshot.name, row: -1, sheetRow: snapshot.firstRow - 1 };
   const list = new Intl.ListFormat('en-GB').format(missing);
   const message =
-    `The table ${snapshot.name} on the tab ${snapshot.tab} has no column ${list}, so none of its rows is read: ` +
-    `add the column, or rename the one that is meant.`;
+    `The table ${snapshot.name} on the tab ${snapshot.tab} lacks the ${missing.length === 1 ? 'column' : 'columns'} ${list}, ` +
+    `so none of its rows is read: add what is missing, or rename the columns that are meant.`;
   return notice('unreadable', snapshot.name, { place, unreadable: new Set() }, missing[0] ?? '', message);
 }

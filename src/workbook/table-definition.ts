@@ -19,7 +19,11 @@ export interface Column<T> {
 }
 
 /** A column that may be absent or blank. */
-export function optional<T>(header: string, preparation: Preparation, schema: CellSchema<T>): Column<T | null> {
+export function optional<T>(
+  header: string,
+  preparation: Preparation,
+  schema: CellSchema<T>,
+): Column<T | null> {
   return { header, preparation, starred: false, written: false, identifier: false, schema };
 }
 
@@ -41,12 +45,20 @@ export function starred<T>(header: string, preparation: Preparation, schema: Cel
 }
 
 /** The column of a row's own identifier: it must be there, but a cell of it may be blank. */
-export function identifier(header: string, schema: CellSchema<string>, isStarred = true): Column<string | null> {
+export function identifier(
+  header: string,
+  schema: CellSchema<string>,
+  isStarred = true,
+): Column<string | null> {
   return { header, preparation: 'text', starred: isStarred, written: false, identifier: true, schema };
 }
 
 /** A column that the add-in writes; what stands there is read only where that is said. */
-export function written<T>(header: string, preparation: Preparation, schema: CellSchema<T>): Column<T | null> {
+export function written<T>(
+  header: string,
+  preparation: Preparation,
+  schema: CellSchema<T>,
+): Column<T | null> {
   return { header, preparation, starred: false, written: true, identifier: false, schema };
 }
 

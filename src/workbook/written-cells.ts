@@ -1,19 +1,20 @@
 import type { Day } from '../core/day.ts';
 import { accountIn, type Ledger } from '../core/ledger.ts';
 import { hasOpenCount } from '../core/lot-notices.ts';
+import type { Row } from '../core/records.ts';
 import { lotFigures } from '../core/stock.ts';
 import type { Entry, Lot } from '../core/studio.ts';
 import { dayCell, moneyCell, quantityCell, setCell, textCell } from './cell-write.ts';
 import type { LocatedTable } from './located-table.ts';
-import type { Change, CellWrite } from './port.ts';
-import type { Row } from '../core/records.ts';
+import type { CellWrite, Change } from './port.ts';
 
 /** The tables of a workbook by name in lower case. */
 export type Tables = ReadonlyMap<string, LocatedTable>;
 
+/** Sets a written cell; one that holds what can't be read stays for a person to look at. */
 function setIn(tables: Tables, row: Row, header: string, cell: CellWrite): Change[] {
   const table = tables.get(row.place.table.toLowerCase());
-  return table === undefined ? [] : setCell(table, row.place.row, header, cell);
+  return table === undefined || row.unreadable.has(header) ? [] : setCell(table, row.place.row, header, cell);
 }
 
 /**
@@ -42,7 +43,12 @@ export function lotCells(tables: Tables, ledger: Ledger, lots: Iterable<Lot>, to
 }
 
 /** The changes that say of a log entry how far it is drawn; null for not at all. */
-export function drawnCells(tables: Tables, entry: Entry, drawn: 'yes' | 'part' | null, extent: CellWrite): Change[] {
+export function drawnCells(
+  tables: Tables,
+  entry: Entry,
+  drawn: 'yes' | 'part' | null,
+  extent: CellWrite,
+): Change[] {
   return [
     ...setIn(tables, entry.record, 'Drawn', textCell(drawn)),
     ...setIn(tables, entry.record, 'Drawn for', extent),
