@@ -25,6 +25,7 @@ const calls = [
 for (const words of calls) {
   terminal.print('');
   terminal.print(heading(`$ npm run --silent jarleaf -- ${words.join(' ')}`, terminal));
+  // oxlint-disable-next-line no-await-in-loop -- each call works on what the one before saved
   const code = await run(words, new Date(), terminal);
   if (code === 2) process.exitCode = 2;
 }

@@ -25,6 +25,8 @@ export function processTerminal(): Terminal {
   });
   return {
     width: Math.min(Math.max(stdout.columns ?? USUAL_WIDTH, NARROWEST), WIDEST),
+    // The types call it a boolean; where output goes to a file or a pipe it isn't there at all.
+    // oxlint-disable-next-line no-unnecessary-type-conversion
     color: Boolean(stdout.isTTY) && pc.isColorSupported,
     print: (line) => stdout.write(`${line}\n`),
     printError: (line) => stderr.write(`${line}\n`),

@@ -37,7 +37,7 @@ function compoundFile(bytes: Uint8Array): FileRefused {
 
 /** Compound files name their streams in UTF-16. */
 function holdsName(bytes: Uint8Array, name: string): boolean {
-  const wanted = [...name, '\0'].flatMap((character) => [character.charCodeAt(0), 0]);
+  const wanted = Array.from(`${name}\0`).flatMap((character) => [character.charCodeAt(0), 0]);
   let at = bytes.indexOf(wanted[0] as number);
   for (; at >= 0; at = bytes.indexOf(wanted[0] as number, at + 1)) {
     if (wanted.every((byte, index) => bytes[at + index] === byte)) return true;

@@ -115,7 +115,7 @@ class ReferenceMapper {
   }
 
   #copyWord(): void {
-    const step = this.#match(WORD)?.[0] ?? (this.#formula[this.#at] as string);
+    const step = this.#match(WORD)?.[0] ?? this.#formula.charAt(this.#at);
     if (step !== ':') this.#forgetTab();
     this.#copy(step);
   }

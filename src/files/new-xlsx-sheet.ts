@@ -95,12 +95,12 @@ function tableRows(table: TableBlueprint, place: TablePlace, context: SheetConte
     cell: (column: ColumnBlueprint, index: number) => string,
   ) => `<row r="${number}"${attributes}>${table.columns.map(cell).join('')}</row>`;
   const rows = [
-    row(place.area.firstRow, ` ht="${HEADER_HEIGHT}" customHeight="1"`, ({ header }, index) => {
-      const content: CellContent = { kind: 'text', text: header };
+    row(place.area.firstRow, ` ht="${HEADER_HEIGHT}" customHeight="1"`, (column, index) => {
+      const content: CellContent = { kind: 'text', text: column.header };
       return cellXml(
         place.area.firstRow,
         index + 1,
-        { style: styles.HEADER_STYLE, content },
+        { style: styles.columnStyleNumber(column, 'header'), content },
         '',
         numberOfText,
       );
@@ -111,7 +111,7 @@ function tableRows(table: TableBlueprint, place: TablePlace, context: SheetConte
     rows.push(
       row(number, '', (column, index) => {
         const content = contentOf(column, given[index], context.dateSystem);
-        const style = styles.columnStyleNumber(column);
+        const style = styles.columnStyleNumber(column, 'body');
         return cellXml(number, index + 1, { style, content }, '', numberOfText);
       }),
     );
@@ -120,7 +120,7 @@ function tableRows(table: TableBlueprint, place: TablePlace, context: SheetConte
   if (totals) {
     rows.push(
       row(place.area.lastRow, '', (column, index) => {
-        const style = index === 0 ? styles.TOTALS_LABEL_STYLE : styles.columnStyleNumber(column, true);
+        const style = index === 0 ? styles.TOTALS_LABEL_STYLE : styles.columnStyleNumber(column, 'totals');
         let content: CellContent = { kind: 'blank' };
         if (totals.sums.includes(column.header)) {
           content = { kind: 'formula', formula: totalFormula(table.name, column.header), isArray: false };

@@ -18,18 +18,17 @@ const FORMAT_IDS: Readonly<Record<ColumnBlueprint['format'], number>> = {
 };
 const FORMATS = Object.keys(FORMAT_IDS) as ColumnBlueprint['format'][];
 
-/** The style numbers of a made workbook: 0 plain, then these, then two for each format of a column. */
+/** The style numbers of a made workbook: 0 plain, then these, then four for each format of a column. */
 export const TITLE_STYLE = 1;
 export const LINE_STYLE = 2;
-export const HEADER_STYLE = 3;
-export const TOTALS_LABEL_STYLE = 4;
-const FIRST_BODY_STYLE = 5;
-const VARIANTS = ['body', 'muted', 'totals'] as const;
+export const TOTALS_LABEL_STYLE = 3;
+const FIRST_COLUMN_STYLE = 4;
+const VARIANTS = ['header', 'body', 'muted', 'totals'] as const;
 
-/** The style number of a column's body cells, or of its cell in the totals row. */
-export function columnStyleNumber(column: ColumnBlueprint, totals = false): number {
-  const variant = totals ? 'totals' : column.muted ? 'muted' : 'body';
-  return FIRST_BODY_STYLE + FORMATS.indexOf(column.format) * VARIANTS.length + VARIANTS.indexOf(variant);
+/** The style number of a column's cells in one part of its table. */
+export function columnStyleNumber(column: ColumnBlueprint, part: 'header' | 'body' | 'totals'): number {
+  const variant = part === 'body' && column.muted ? 'muted' : part;
+  return FIRST_COLUMN_STYLE + FORMATS.indexOf(column.format) * VARIANTS.length + VARIANTS.indexOf(variant);
 }
 
 /** The styles part: a calm look that doesn't depend on table styles, which not every program draws. */
@@ -56,9 +55,9 @@ export function newStyles(): string {
     '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>',
     format(0, 1, 0, 0, 'vertical="center"'),
     format(0, 2, 0, 0, 'vertical="top"'),
-    format(0, 3, 2, 0, 'vertical="center" wrapText="1"'),
     format(0, 5, 0, 2, 'vertical="center"'),
     ...FORMATS.flatMap((name) => [
+      format(0, 3, 2, 0, headerPlaced(name)),
       format(FORMAT_IDS[name], 0, 0, 1, placed(name)),
       format(FORMAT_IDS[name], 4, 0, 1, placed(name)),
       format(FORMAT_IDS[name], 5, 0, 2, 'vertical="center"'),
@@ -110,6 +109,12 @@ function format(id: number, fontId: number, fillId: number, borderId: number, al
 /** Text stands off a little, so that it does not run into a number before it. */
 function placed(name: ColumnBlueprint['format']): string {
   return name === 'text' ? 'horizontal="left" indent="1" vertical="top"' : 'vertical="top"';
+}
+
+/** A header stands over its column's values. */
+function headerPlaced(name: ColumnBlueprint['format']): string {
+  const side = name === 'text' ? 'horizontal="left" indent="1"' : 'horizontal="right"';
+  return `${side} vertical="center" wrapText="1"`;
 }
 
 /** A list of the styles part with its count. */

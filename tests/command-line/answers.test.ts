@@ -251,7 +251,7 @@ describe('log, draw and undo', () => {
       },
     ]);
     expect(
-      answer.movements.map(({ lot, quantity, unit, cost, date }) => [lot, quantity, unit, cost, date]),
+      answer.movements.map((each) => [each.lot, each.quantity, each.unit, each.cost, each.date]),
     ).toEqual([
       ['T-1', 2, 'sheet', '9.00', '2026-04-03'],
       ['T-2', 1, 'sheet', '4.00', '2026-04-03'],

@@ -77,8 +77,8 @@ describe('calls that can’t be understood end with 2', () => {
     ['check', ['--on', '3.4.2026'], '--on holds “3.4.2026”: a day is right, written like 2026-04-03.'],
     ['check', ['--on', '2026-02-30'], '--on holds “2026-02-30”: a day is right, written like 2026-04-03.'],
     ['check', ['--on', '0026-04-03'], '--on holds “0026-04-03”: a day is right, written like 2026-04-03.'],
-    ['log', [...MEND.slice(2)], 'jarleaf log needs --job. See jarleaf log --help.'],
-    ['log', [...MEND.slice(0, 4)], 'jarleaf log needs --extent. See jarleaf log --help.'],
+    ['log', MEND.slice(2), 'jarleaf log needs --job. See jarleaf log --help.'],
+    ['log', MEND.slice(0, 4), 'jarleaf log needs --extent. See jarleaf log --help.'],
     [
       'log',
       [...MEND.slice(0, 2), ...MEND.slice(4)],

@@ -1,6 +1,5 @@
 import { createXlsx, type XlsxBlueprint } from '../../src/files/new-xlsx.ts';
 import { openXlsx, type XlsxWorkbook } from '../../src/files/xlsx-workbook.ts';
-import type { CellWrite } from '../../src/workbook/port.ts';
 import {
   type ContractTable,
   type ContractWorkbook,
@@ -26,7 +25,7 @@ function blueprint(tables: readonly ContractTable[], dateSystem: 1900 | 1904): X
         format: days?.includes(header) ? ('day' as const) : ('number' as const),
         ...(twice?.header === header ? { formula: `${name}[[#This Row],[${twice.of}]]*2` } : {}),
       })),
-      rows: rows as readonly (readonly CellWrite[])[],
+      rows,
       ...(totals ? { totals: { label: 'Total', sums: ['Quantity'] } } : {}),
     },
   }));
