@@ -22,7 +22,7 @@ export function drawEntries(
 ): Written | Refusal {
   const desk = openDesk(snapshot, today, random);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements');
+  const movementsTable = tableNamed(desk, 'Movements', ['Entry']);
   if ('ok' in movementsTable) return movementsTable;
   const drawing = drawAll(desk.ledger, today, desk.newIdentifier);
   const posting = newPosting(desk, movementsTable, drawing.movements);

@@ -54,7 +54,7 @@ export function logTreatment(
   if (!desk.ok) return desk;
   const log = tableNamed(desk, 'TreatmentLog');
   if ('ok' in log) return log;
-  const movementsTable = tableNamed(desk, 'Movements');
+  const movementsTable = tableNamed(desk, 'Movements', ['Entry']);
   if ('ok' in movementsTable) return movementsTable;
   const named = findNamed(desk.ledger.studio, request);
   if (!named.ok) return named;

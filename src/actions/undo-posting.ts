@@ -28,7 +28,7 @@ export function undoPosting(
 ): Written | Refusal {
   const desk = openDesk(snapshot, today, random);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements');
+  const movementsTable = tableNamed(desk, 'Movements', ['Posting', 'Reverses']);
   if ('ok' in movementsTable) return movementsTable;
   const found = movementsOfPosting(desk.ledger, posting);
   const reversed = new Set(

@@ -78,12 +78,23 @@ export function openDesk(snapshot: WorkbookSnapshot, today: Day, random: Random)
 }
 
 /** A table that must be there for something to be written to it. */
-export function tableNamed(desk: WritingDesk, name: string): LocatedTable | Refusal {
+export function tableNamed(
+  desk: WritingDesk,
+  name: string,
+  needed: readonly string[] = [],
+): LocatedTable | Refusal {
   const table = desk.tables.get(name.toLowerCase());
   if (table === undefined) {
     return refuse(
       `This workbook has no table ${name} that can be read, and this must be written there: ` +
         `copy the tab ${name} from the starter workbook, or give the table its columns.`,
+    );
+  }
+  const missing = needed.find((header) => !table.columns.has(header));
+  if (missing !== undefined) {
+    return refuse(
+      `The table ${name} has no column ${missing}, without which nobody could tell afterwards what was drawn or ` +
+        `taken back: add the column ${missing} to the table.`,
     );
   }
   const calculated = Object.values(table.definition.columns).find(

@@ -38,7 +38,7 @@ export function checkJson({ stock, notices, settings }: WorkbookCheck) {
     asOf: isoDay(stock.today),
     currency: currencyCode(currency),
     materials: stock.materials.map(({ material, left, usable, onOrder, reorder, goodUntil, worth }) => ({
-      material: material.name,
+      material: material.record.material,
       unit: material.unit.name,
       left: left === null ? null : quantityNumber(left),
       usable: usable === null ? null : quantityNumber(usable),

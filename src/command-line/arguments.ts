@@ -120,11 +120,19 @@ function problemWith(error: unknown, verb: Verb): string {
   }
 }
 
+/** What to say where an option is missing, or npm took it for one of its own. */
+export function missingOption(verb: Verb, option: string): CallRefused {
+  return new CallRefused(
+    process.env[`npm_config_${option}`] === undefined
+      ? `jarleaf ${verb} needs --${option}. See jarleaf ${verb} --help.`
+      : `npm took --${option} for itself: put two dashes before the verb, npm run --silent jarleaf -- ${verb} …`,
+  );
+}
+
 /** An option that must be there. */
 export function required(call: Call, option: string): string {
   const value = call.text(option);
-  if (value === null)
-    throw new CallRefused(`jarleaf ${call.verb} needs --${option}. See jarleaf ${call.verb} --help.`);
+  if (value === null) throw missingOption(call.verb, option);
   return value.trim();
 }
 

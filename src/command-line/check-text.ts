@@ -108,7 +108,7 @@ function whyUnusable(
 }
 
 /** The notices as text, most pressing first, under a line that counts them. */
-export function noticesText(notices: readonly PlacedNotice[], terminal: Terminal): string[] {
+function noticesText(notices: readonly PlacedNotice[], terminal: Terminal): string[] {
   if (notices.length === 0) return ['Nothing needs attention.'];
   const count = (severity: Severity): number => notices.filter((each) => each.severity === severity).length;
   const parts = [
@@ -116,12 +116,14 @@ export function noticesText(notices: readonly PlacedNotice[], terminal: Terminal
     counted(count('warn'), 'warning'),
     counted(count('note'), 'note'),
   ];
-  return [
-    heading(`Needs attention: ${parts.join(', ')}`, terminal),
-    ...notices.flatMap((each) => {
-      const where = each.message.startsWith(each.address) ? '' : ` (${each.address})`;
-      const [first = '', ...others] = wrapped(`${each.message}${where}`, terminal.width, 8);
-      return [`  ${severityMark(each.severity, terminal)}  ${first}`, ...others];
-    }),
-  ];
+  return [heading(`Needs attention: ${parts.join(', ')}`, terminal), ...noticeLines(notices, terminal)];
+}
+
+/** Notices as text, each with how it presses and the cell that it is about. */
+export function noticeLines(notices: readonly PlacedNotice[], terminal: Terminal): string[] {
+  return notices.flatMap((each) => {
+    const where = each.message.startsWith(each.address) ? '' : ` (${each.address})`;
+    const [first = '', ...others] = wrapped(`${each.message}${where}`, terminal.width, 8);
+    return [`  ${severityMark(each.severity, terminal)}  ${first}`, ...others];
+  });
 }

@@ -1,4 +1,3 @@
-import { randomInt } from 'node:crypto';
 import { checkWorkbook, type PlacedNotice } from '../actions/check-workbook.ts';
 import { drawEntries } from '../actions/draw-entries.ts';
 import { logTreatment } from '../actions/log-treatment.ts';
@@ -6,29 +5,33 @@ import { quotePlan } from '../actions/quote-job.ts';
 import { undoPosting } from '../actions/undo-posting.ts';
 import type { Refusal, Written } from '../actions/writing-desk.ts';
 import type { Day } from '../core/day.ts';
+import type { Random } from '../core/identifier.ts';
 import type { WorkbookFile } from '../files-node/workbook-file.ts';
 import { checkJson, quoteJson, writtenJson } from './answers-json.ts';
-import { amountUsed, type Call, CallRefused, dayOption, numberOption, required } from './arguments.ts';
-import { checkText, noticesText } from './check-text.ts';
+import {
+  amountUsed,
+  type Call,
+  CallRefused,
+  dayOption,
+  missingOption,
+  numberOption,
+  required,
+} from './arguments.ts';
+import { checkText, noticeLines } from './check-text.ts';
 import { quoteText } from './quote-text.ts';
-import type { Terminal } from './terminal.ts';
+import { heading, type Terminal } from './terminal.ts';
 import { writtenText } from './written-text.ts';
 
 /** What a call ends with: 0 all well, 1 something short or to be mended first, 2 unusable. */
 export type ExitCode = 0 | 1 | 2;
-
-const RANDOM_STEPS = 2 ** 32;
-
-/** Random numbers that nobody can guess, so that identifiers made in two places don't meet. */
-function random(): number {
-  return randomInt(RANDOM_STEPS) / RANDOM_STEPS;
-}
 
 interface Context {
   readonly call: Call;
   readonly file: WorkbookFile;
   readonly today: Day;
   readonly terminal: Terminal;
+  /** From which new identifiers are made. */
+  readonly random: Random;
 }
 
 export type Command = (context: Context) => Promise<ExitCode>;
@@ -42,9 +45,9 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
   },
 
   log: async (context) => {
-    const { call, file, today } = context;
+    const { call, file, today, random } = context;
     const extent = numberOption(call, 'extent', false);
-    if (extent === null) throw new CallRefused('jarleaf log needs --extent. See jarleaf log --help.');
+    if (extent === null) throw missingOption('log', 'extent');
     const request = {
       job: required(call, 'job'),
       item: call.text('item'),
@@ -61,7 +64,7 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
   },
 
   draw: async (context) => {
-    const { file, today, call } = context;
+    const { file, today, call, random } = context;
     const written = drawEntries(file.workbook.snapshot(), today, random, call.text('by'));
     const isIdle = written.ok && written.drawing.entries.length === 0;
     return finish(
@@ -72,7 +75,7 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
   },
 
   undo: async (context) => {
-    const { call, file, today } = context;
+    const { call, file, today, random } = context;
     const written = undoPosting(
       file.workbook.snapshot(),
       required(call, 'posting'),
@@ -83,7 +86,7 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
     return finish(context, written, 'Nothing was taken back.');
   },
 
-  quote: async ({ call, file, today, terminal }) => {
+  quote: async ({ call, file, today, terminal, random }) => {
     const freeze = call.flag('freeze');
     if (!freeze && call.text('out') !== null)
       throw new CallRefused('--out goes with --freeze: without it nothing is saved.');
@@ -113,8 +116,7 @@ async function finish(context: Context, written: Written | Refusal, nothing: str
   if (call.flag('json')) printJson(writtenJson(written, notices), terminal);
   else {
     printLines(writtenText(written, nothing, terminal), terminal);
-    const pressing = aboutWhatWasWritten(written, notices);
-    if (pressing.length > 0) printLines(['', ...noticesText(pressing, terminal)], terminal);
+    printLines(noticesAfter(written, notices, terminal), terminal);
     if (isSaved) terminal.print(savedTo(call));
   }
   return written.drawing.shortfalls.length > 0 ? 1 : 0;
@@ -124,13 +126,20 @@ function savedTo(call: Call): string {
   return `Saved to ${call.text('out') ?? call.file ?? ''}.`;
 }
 
-/** The notices about the lots, materials and entries that a posting touched; check prints all of them. */
-function aboutWhatWasWritten({ drawing }: Written, notices: readonly PlacedNotice[]): PlacedNotice[] {
-  const subjects = new Set<string>([
+/** The notices about the lots, materials and entries that a posting touched, and how many others must be mended. */
+function noticesAfter({ drawing }: Written, notices: readonly PlacedNotice[], terminal: Terminal): string[] {
+  const touched = new Set<string>([
     ...drawing.movements.flatMap(({ lot }) => [lot.name, lot.material.name]),
     ...drawing.entries.map(({ entry }) => entry.name),
   ]);
-  return notices.filter(({ subject }) => subjects.has(subject));
+  const about = notices.filter(({ subject }) => touched.has(subject));
+  const others = notices.filter((each) => each.severity === 'stop' && !touched.has(each.subject)).length;
+  return [
+    ...(about.length === 0
+      ? []
+      : ['', heading('About what was written', terminal), ...noticeLines(about, terminal)]),
+    ...(others === 0 ? [] : ['', `Elsewhere in the workbook ${others} to mend first: see check.`]),
+  ];
 }
 
 function refused({ message }: Refusal, terminal: Terminal): ExitCode {

@@ -20,7 +20,8 @@ Options of every verb:
 ${COMMON}
 
 jarleaf <verb> --help tells the options of one verb.
-Ends with 0 if all is well, 1 if something is short or must be mended first, 2 if the file or the call can't be used.
+Ends with 0; with 1 if a draw came up short, or check found something to mend first; with 2 if the file or the call
+can't be used.
 Stock figures say nothing about whether a treatment is safe or right: follow the supplier's safety data sheet, local
 codes and your own training.`;
 

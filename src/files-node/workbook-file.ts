@@ -89,7 +89,7 @@ async function refuseOpen(path: string, place: string): Promise<void> {
   const mark = marks.find((_, index) => found[index] !== null);
   if (mark === undefined) return;
   throw new FileRefused(
-    `${path} is open in a spreadsheet program (${mark} stands beside it). Close it there and try again.`,
+    `${path} is open in a spreadsheet program (${mark} stands beside it). Close it there and try again; if no program has it open, one ended without tidying up: delete ${mark}.`,
   );
 }
 

@@ -39,13 +39,16 @@ export function openWorkbookState(bytes: Uint8Array): { state: WorkbookState; ma
     if (found.length === 0) continue;
     const bodies = found.map(bodyToRead);
     const context = { strings, look: (style: number | undefined) => dayStyles.look(style) };
-    const text = readSheet(parts.text(tab.part), tab.part, tab.name, bodies, context);
+    const below = found.map((part) => (part.totalsRows > 0 ? null : rowBelow(part)));
+    const areas = [...below.filter((each) => each !== null), ...bodies];
+    const text = readSheet(parts.text(tab.part), tab.part, tab.name, areas, context);
     sheets.set(tab.part, { text, edits: new Map(), rewritten: false });
     found.forEach((part, index) => {
       if ([...tables.keys()].some((name) => name.toLowerCase() === part.name.toLowerCase())) {
         throw damaged(`two of its tables are called ${part.name}`);
       }
-      tables.set(part.name, { part, sheet: tab.part, grid: (bodies[index] as BodyToRead).grid });
+      const { grid } = bodies[index] as BodyToRead;
+      tables.set(part.name, { part, sheet: tab.part, grid, below: below[index]?.grid ?? null });
     });
   }
   parts.checkRest();
@@ -63,4 +66,10 @@ function tablesOn(parts: PackageParts, tab: Tab): TablePart[] {
 function bodyToRead(part: TablePart): BodyToRead {
   const body = { ...part.area, firstRow: firstBodyRow(part), lastRow: lastBodyRow(part) };
   return { body, grid: blankGrid(part.columns.length, body.lastRow - body.firstRow + 1) };
+}
+
+/** The row right below a table's body, read like a body of one row. */
+function rowBelow(part: TablePart): BodyToRead {
+  const row = lastBodyRow(part) + 1;
+  return { body: { ...part.area, firstRow: row, lastRow: row }, grid: blankGrid(part.columns.length, 1) };
 }

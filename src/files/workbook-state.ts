@@ -20,6 +20,8 @@ export interface TableState {
   /** The part of the sheet that it stands on. */
   readonly sheet: string;
   readonly grid: TableGrid;
+  /** What stood right below the body when the file was opened; null where a totals row stands there. */
+  readonly below: TableGrid | null;
 }
 
 /** What the workbook's parts are called that hold what all sheets share; null where there is no such part. */

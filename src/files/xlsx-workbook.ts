@@ -103,7 +103,7 @@ function joinAppends(changes: readonly Change[]): Change[] {
 }
 
 function tableSnapshot(table: TableState, state: WorkbookState): TableSnapshot {
-  const { part, grid, sheet } = table;
+  const { part, grid, sheet, below } = table;
   return {
     name: part.name,
     tab: state.sheet(sheet).text.tab,
@@ -120,5 +120,6 @@ function tableSnapshot(table: TableState, state: WorkbookState): TableSnapshot {
         calculated: columnFormula(state, table, index) !== null,
       };
     }),
+    ...(below === null ? {} : { below: below.values.map((column) => column[0] ?? null) }),
   };
 }

@@ -139,8 +139,7 @@ function numberHint(value: Filled, bounds: Bounds): string {
   const typed = plainText(value);
   const withUnit = NUMBER_WITH_UNIT.exec(typed);
   const unit = withUnit?.[2] === undefined ? null : findUnit(withUnit[2]);
-  if (unit !== null)
-    return `the number alone is right here, ${withUnit?.[1]}; its unit has a column of its own`;
+  if (unit !== null) return `the number alone is right here, ${withUnit?.[1]}, without its unit`;
   if (/^[\d.,' ]*\d$/.test(typed) && /[,' ]/.test(typed)) {
     return 'a plain number is right, with a point for the decimals and nothing between the thousands, such as 1234.5';
   }

@@ -43,6 +43,11 @@ export interface TableSnapshot {
   /** How many rows the body has, blank ones too; headers and totals not. */
   readonly rowCount: number;
   readonly columns: readonly ColumnSnapshot[];
+  /**
+   * What stands in the row right below the body, one value per column: a row typed there may not have become part of
+   * the table. Absent where a totals row stands there.
+   */
+  readonly below?: readonly CellValue[];
 }
 
 export interface WorkbookSnapshot {

@@ -1,6 +1,7 @@
 import { type Notice, notice } from '../core/notice.ts';
 import type { LotRecord, Records, UnreadableIdentifiers } from '../core/records.ts';
 import type { Settings } from '../core/settings.ts';
+import { isBlank } from './cell.ts';
 import { RECORD_TABLES, SETTINGS_TABLE, STOCK_TABLES } from './known-tables.ts';
 import { type LocatedTable, locate, looksLikeStock } from './located-table.ts';
 import type { WorkbookSnapshot } from './port.ts';
@@ -39,6 +40,7 @@ export function readWorkbook(snapshot: WorkbookSnapshot): WorkbookReading {
       return null;
     }
     tables.set(table.name.toLowerCase(), located);
+    notices.push(...rowBelow(located));
     return located;
   };
 
@@ -114,4 +116,22 @@ function missingColumns({ snapshot, missing }: LocatedTable): Notice {
     `The table ${snapshot.name} on the tab ${snapshot.tab} lacks the ${missing.length === 1 ? 'column' : 'columns'} ${list}, ` +
     `so none of its rows is read: add what is missing, or rename the columns that are meant.`;
   return notice('unreadable', snapshot.name, { place, unreadable: new Set() }, missing[0] ?? '', message);
+}
+
+/** How many starred cells a row below a table must fill to be taken for one of its rows, not for a remark. */
+const LIKE_A_ROW = 2;
+
+/** A notice where a row was typed right below a table that did not grow with it, as some programs leave it. */
+function rowBelow({ definition, snapshot, columns }: LocatedTable): Notice[] {
+  const filled = Object.values(definition.columns).filter(
+    ({ starred, header }) => starred && !isBlank(snapshot.below?.[columns.get(header)?.index ?? -1] ?? null),
+  );
+  const [first] = filled;
+  if (first === undefined || filled.length < LIKE_A_ROW) return [];
+  const row = snapshot.rowCount;
+  const place = { table: snapshot.name, row, sheetRow: snapshot.firstRow + row };
+  const message =
+    `Row ${place.sheetRow} of the tab ${snapshot.tab} stands right below the table ${snapshot.name} and does not ` +
+    `belong to it, so it is not read: make the table longer, down to the last row that you typed.`;
+  return [notice('unreadable', null, { place, unreadable: new Set() }, first.header, message)];
 }

@@ -232,6 +232,9 @@ describe('what can’t be logged is refused with a sentence', () => {
     expect(refusalOf({}, { ...STUDIO, TreatmentLog: { rows: [], without: ['Extent'] } })).toMatch(
       /no table TreatmentLog that can be read/,
     );
+    expect(refusalOf({}, { ...STUDIO, Movements: { rows: [], without: ['Entry'] } })).toMatch(
+      /^The table Movements has no column Entry, without which nobody could tell afterwards what was drawn/,
+    );
     expect(refusalOf({}, { ...STUDIO, TreatmentLog: { rows: [], formulas: { Entry: '"E-"&ROW()' } } })).toBe(
       'A formula fills the column Entry of the table TreatmentLog, which must be written: delete the formula from that column.',
     );

@@ -195,7 +195,7 @@ describe('files that can’t be used end with 2', () => {
     expect((await call(['check', file])).code).toBe(0);
     const { code, out, err } = await call(['log', file, ...MEND]);
     expect({ code, out }).toEqual({ code: 2, out: '' });
-    expect(err).toMatch(/is open in a spreadsheet program .* Close it there and try again\.$/);
+    expect(err).toMatch(/is open in a spreadsheet program .* Close it there and try again; .* delete .*\.$/);
     expect(await readFile(file)).toEqual(before);
   });
 

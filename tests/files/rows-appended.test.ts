@@ -180,4 +180,17 @@ describe('appending', () => {
       /A2 on the tab Lots holds an array formula/,
     );
   });
+
+  it('tells what stands right below a table, which stays there when the table grows', () => {
+    const row =
+      `<row r="4">${textCell('A4', 'L3')}${numberCell('B4', 7)}</row>` +
+      `<row r="5">${textCell('A5', 'a remark')}</row>`;
+    const [sheet] = lots().sheets;
+    if (sheet === undefined) throw new Error('the fixture has no sheet');
+    const options = { ...lots(), sheets: [{ ...sheet, rows: `${sheet.rows}${row}` }] };
+    expect(openXlsx(fixture(options)).snapshot().tables[0]?.below).toEqual(['L3', 7, null]);
+    const { snapshot } = change(options, [append({ Lot: text('L9') })]);
+    expect(snapshot.tables[0]).toMatchObject({ rowCount: 3, below: ['L3', 7, null] });
+    expect(openXlsx(fixture(lots())).snapshot().tables[0]?.below).toEqual([null, null, null]);
+  });
 });

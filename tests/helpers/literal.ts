@@ -28,6 +28,8 @@ export interface LiteralTable {
   /** The name of its tab, if not that of the table. */
   readonly tab?: string;
   readonly firstRow?: number;
+  /** What stands right below the table without belonging to it. */
+  readonly below?: LiteralRow;
   readonly firstColumn?: number;
 }
 

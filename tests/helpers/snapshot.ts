@@ -18,13 +18,16 @@ export function reading(literal: Literal, dateSystem: DateSystem = 1900): Workbo
 }
 
 function tableSnapshot(name: string, table: LiteralTable, dateSystem: DateSystem): TableSnapshot {
-  const { rows, formulas = {}, tab = name, firstRow = 2, firstColumn = 1 } = table;
+  const { rows, formulas = {}, tab = name, firstRow = 2, firstColumn = 1, below } = table;
   return {
     name,
     tab,
     firstRow,
     firstColumn,
     rowCount: Math.max(rows.length, 1),
+    ...(below === undefined
+      ? {}
+      : { below: headersOf(name, table).map((header) => storedValue(below[header], dateSystem)) }),
     columns: headersOf(name, table).map((header): ColumnSnapshot => {
       const cells = rows.map((row) => row[header]);
       return {

@@ -62,7 +62,7 @@ describe('numbers', () => {
   });
 
   test.each<[LiteralCell, string]>([
-    ['12 g', '“12 g”: the number alone is right here, 12; its unit has a column of its own.'],
+    ['12 g', '“12 g”: the number alone is right here, 12, without its unit.'],
     [
       '1,5',
       '“1,5”: a plain number is right, with a point for the decimals and nothing between the thousands, such as 1234.5.',

@@ -42,6 +42,22 @@ describe('rows', () => {
     expect(reading({ Tissue: [all] }).records.lots).toHaveLength(1);
   });
 
+  test('a row typed right below a table that did not grow is said, a remark there is not', () => {
+    const below = {
+      Lot: 'T-2',
+      Material: 'Tissue 5',
+      Received: date('2026-01-10'),
+      Quantity: 4,
+      Unit: 'sheet',
+    };
+    const { records, notices } = reading({ Tissue: { rows: [LOT], below } });
+    expect(records.lots.map(({ lot }) => lot)).toEqual(['T-1']);
+    expect(notices).toMatchObject([{ code: 'unreadable', subject: '3', at: { column: 'Lot' } }]);
+    expect(notices[0]?.message).toMatch(/^Row 3 of the tab Tissue stands right below the table Tissue/);
+    expect(reading({ Tissue: { rows: [LOT], below: { Lot: 'counted in March' } } }).notices).toEqual([]);
+    expect(reading({ Tissue: { rows: [LOT], below: {} } }).notices).toEqual([]);
+  });
+
   test('a row with a bad starred cell is left out, each bad cell with a notice', () => {
     const { records, notices } = reading({ Tissue: [{ ...LOT, Quantity: 'two', Unit: null, Cost: 'dear' }] });
     expect(records.lots).toEqual([]);
