@@ -19,6 +19,7 @@ import {
   type UsageRate,
 } from './studio.ts';
 import type { Unit } from './unit.ts';
+import { unitFor } from './wording.ts';
 
 /** Cells of a lot, its material and its recipe without which nobody can tell whether the lot may be used. */
 const LOT_BEARING = ['Use by', 'Opened', 'State', 'State since', 'Recipe'];
@@ -251,7 +252,7 @@ function missingConversion(
 /** The sentence for a unit that leads nowhere: what is missing, and what follows from it. */
 export function noPath(material: Material, from: Unit, to: Unit, consequence: string): string {
   return (
-    `Unit holds ${from.name}, and nothing says how much ${to.name} of ${material.name} that is: ` +
+    `Unit holds ${from.name}, and nothing says how many ${unitFor('', to)} of ${material.name} one ${from.name} is: ` +
     `give the size of the sheet, the grammage, the density or the uses that link them, or another unit. Until then ${consequence}.`
   );
 }

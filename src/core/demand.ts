@@ -20,7 +20,7 @@ export function dailyDemand(ledger: Ledger, material: Material, today: Day): num
   const first = days.reduce((earliest, day) => (day < earliest ? day : earliest), today);
   const length = Math.min(Math.max(today - first + 1, SHORTEST_WINDOW_DAYS), LONGEST_WINDOW_DAYS);
   const start = addDays(today, 1 - length);
-  const daily = new Array<number>(length).fill(0);
+  const daily = Array.from({ length }, () => 0);
   for (const account of accounts) {
     const factor = account.lot.converter.factor(account.lot.record.unit, material.unit);
     if (factor === null) continue;

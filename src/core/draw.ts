@@ -3,16 +3,16 @@ import { cover, type Need } from './draw-order.ts';
 import {
   asUsedNote,
   compareEntries,
-  drawnOf,
   type EntryNeed,
   entryNeeds,
   entryStatus,
   extentDrawn,
 } from './entry-needs.ts';
-import { type Exact, smaller, sum } from './exact-number.ts';
+import { type Exact, roundQuantity, sum } from './exact-number.ts';
 import type { IdentifierMaker } from './identifier.ts';
 import { type Ledger, markPart, post } from './ledger.ts';
 import { type Movement, movementOf } from './movement.ts';
+import { stillNeeded } from './still-needed.ts';
 import type { Entry, Lot, Material } from './studio.ts';
 import type { Unit } from './unit.ts';
 
@@ -83,21 +83,13 @@ export function drawEntry(
   asUsed: readonly AsUsed[],
 ): Drawing {
   const extent = extentDrawn(ledger, entry, today);
-  const pools = new Map<Material, Pool>();
   const movements: Movement[] = [];
   const shortfalls: Shortfall[] = [];
   let after = ledger;
-  for (const { need, note } of needsOf(ledger, entry, today, asUsed)) {
-    const pool =
-      inUnit(pools.get(need.material), need) ?? drawnOf(ledger, entry, need.material, need.unit, today);
-    const settled = smaller(pool, need.quantity);
-    pools.set(need.material, { quantity: pool.sub(settled), unit: need.unit });
-    const { takes, missing } = cover(
-      after,
-      { ...need, quantity: need.quantity.sub(settled) },
-      entry.record.date,
-    );
-    const taken = takes.map((take) => useOf(entry, need, take, note, newIdentifier));
+  const needs = needsOf(ledger, entry, today, asUsed);
+  for (const { need, missing: quantity } of stillNeeded(ledger, entry, needs, today)) {
+    const { takes, missing } = cover(after, { ...need, quantity }, entry.record.date);
+    const taken = takes.map((take) => useOf(entry, need, take, newIdentifier));
     after = post(after, taken);
     movements.push(...taken);
     if (missing.compare(0) > 0) shortfalls.push({ entry, material: need.material, missing, unit: need.unit });
@@ -107,19 +99,8 @@ export function drawEntry(
   return { ledger: after, entries: [{ entry, drawn, extent }], movements, shortfalls };
 }
 
-/** What an entry has drawn of a material before and no need has used up yet. */
-interface Pool {
-  readonly quantity: Exact;
-  readonly unit: Unit;
-}
-
-function inUnit(pool: Pool | undefined, need: Need): Exact | null {
-  const factor = pool === undefined ? null : need.material.converter.factor(pool.unit, need.unit);
-  return pool === undefined || factor === null ? null : pool.quantity.mul(factor);
-}
-
-interface NotedNeed {
-  readonly need: Need;
+/** A need with the note that its movements get. */
+interface NotedNeed extends Need {
   readonly note: string | null;
 }
 
@@ -129,21 +110,28 @@ function needsOf(ledger: Ledger, entry: Entry, today: Day, asUsed: readonly AsUs
   const byRate = entryNeeds(ledger, entry, today, (rate) => given.has(rate.material));
   const needs: NotedNeed[] = byRate
     .filter(({ material }) => !given.has(material))
-    .map((need: EntryNeed) => ({ need: { ...need, lot: null }, note: null }));
-  for (const each of asUsed) {
-    const parts = asUsed.filter(({ material }) => material === each.material);
-    const isOneUnit = parts.every(({ unit }) => unit.name === each.unit.name);
-    const note = isOneUnit ? asUsedNote(sum(parts.map(({ quantity }) => quantity)), each.unit) : null;
-    needs.push({ need: { ...each, whole: false }, note });
+    .map((need: EntryNeed) => ({ ...need, lot: null, note: null }));
+  // Lots that she named come first, so that the draw order doesn't empty them before.
+  for (const each of asUsed.toSorted((a, b) => Number(a.lot === null) - Number(b.lot === null))) {
+    const total = totalOf(each, asUsed);
+    const note = total === null ? null : asUsedNote(total, each.unit);
+    needs.push({ ...each, whole: false, note });
   }
-  return needs.filter(({ need }) => need.quantity.compare(0) > 0);
+  return needs.filter(({ material, quantity }) => material.counted && quantity.compare(0) > 0);
+}
+
+/** All that a person gave of a material, in the unit of one of the amounts; null where these don't convert. */
+function totalOf({ material, unit }: AsUsed, asUsed: readonly AsUsed[]): Exact | null {
+  const parts = asUsed
+    .filter((each) => each.material === material)
+    .map((each) => material.converter.factor(each.unit, unit)?.mul(each.quantity) ?? null);
+  return parts.includes(null) ? null : roundQuantity(sum(parts.filter((part) => part !== null)));
 }
 
 function useOf(
   entry: Entry,
-  need: Need,
+  need: NotedNeed,
   take: { readonly lot: Lot; readonly quantity: Exact; readonly lotIs: 'assumed' | 'confirmed' },
-  note: string | null,
   newIdentifier: IdentifierMaker,
 ): Movement {
   const { date, job, item } = entry.record;
@@ -158,7 +146,7 @@ function useOf(
     item,
     entry: entry.record.entry,
     lotIs: take.lotIs,
-    note,
+    note: need.note,
     reverses: null,
     record: null,
   });

@@ -1,6 +1,6 @@
 import { isConvertible } from './build-studio.ts';
 import type { Day } from './day.ts';
-import { type Exact, ONE, parsePlainNumber, percentOf, roundQuantity, ZERO } from './exact-number.ts';
+import { type Exact, ONE, parsePlainNumber, percentOf, roundQuantity, sum, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import { type Ledger, standingFor } from './ledger.ts';
 import type { Posting } from './lot-account.ts';
@@ -140,7 +140,7 @@ export function isCountable(ledger: Ledger, rate: UsageRate): boolean {
 }
 
 /** What stands drawn of a material for an entry, by its Use rows, in the given unit. */
-export function drawnOf(ledger: Ledger, entry: Entry, material: Material, unit: Unit, today: Day): Exact {
+function drawnOf(ledger: Ledger, entry: Entry, material: Material, unit: Unit, today: Day): Exact {
   let total = ZERO;
   for (const { movement } of standing(ledger, entry, today)) {
     if (movement.kind !== 'Use' || movement.lot.material !== material) continue;
@@ -152,7 +152,8 @@ export function drawnOf(ledger: Ledger, entry: Entry, material: Material, unit: 
 
 /**
  * Whether an entry takes a rate's fixed quantity: always if that is per entry; if it is per day or per job, where
- * the entry has it drawn already, or where no other has and it is the first that is still to be drawn.
+ * the entry has it drawn already, or where no other has and it is the first that is still to be drawn. One drawn
+ * before that in whole units, with room for the fixed quantity, has it.
  */
 export function takesFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today: Day): boolean {
   if (rate.record.fixedQuantity === null || rate.fixedPer === 'entry') return true;
@@ -160,8 +161,13 @@ export function takesFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today:
     .filter((other) => other === entry || sharesFixed(entry, other, rate, today))
     .filter((other) => other === entry || ratesOfEntry(ledger, other, today).includes(rate))
     .sort(compareEntries);
-  const holder = sharing.find((other) => hasFixed(ledger, other, rate, today));
-  const taker = holder ?? sharing.find((other) => isStillToDraw(ledger, other, today));
+  const holder = sharing.find((other) => fixedIn(ledger, other, rate, today) === 'drawn');
+  const taker =
+    holder ??
+    sharing.find(
+      (other) =>
+        isStillToDraw(ledger, other, today) || fixedIn(ledger, other, rate, today) === 'not told apart',
+    );
   return taker === entry;
 }
 
@@ -172,11 +178,31 @@ function sharesFixed(entry: Entry, other: Entry, rate: UsageRate, today: Day): b
     : keyOf(other.record.job) === keyOf(entry.record.job);
 }
 
-/** Whether what an entry has drawn of a rate's material is more than its extent alone accounts for. */
-function hasFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today: Day): boolean {
-  const drawn = drawnOf(ledger, entry, rate.material, rate.record.unit, today);
-  const variable = rateQuantity(rate, extentDrawn(ledger, entry, today), false);
-  return drawn.compare(variable.add(TOLERANCE)) > 0;
+/**
+ * Whether an entry has a rate's fixed quantity drawn: more of the material than the extent accounts for by all the
+ * entry's rates for it. Where whole units leave no difference, that can't be told apart.
+ */
+function fixedIn(
+  ledger: Ledger,
+  entry: Entry,
+  rate: UsageRate,
+  today: Day,
+): 'drawn' | 'not told apart' | 'not drawn' {
+  const { unit } = rate.record;
+  const extent = extentDrawn(ledger, entry, today);
+  const drawn = drawnOf(ledger, entry, rate.material, unit, today);
+  if (drawn.compare(0) <= 0) return 'not drawn';
+  const byOthers = ratesOfEntry(ledger, entry, today)
+    .filter((other) => other !== rate && other.material === rate.material)
+    .map((other) =>
+      rateQuantity(other, extent, other.fixedPer === 'entry').mul(
+        rate.material.converter.factor(other.record.unit, unit) ?? ZERO,
+      ),
+    );
+  const rest = drawn.sub(sum(byOthers));
+  if (rest.sub(rateQuantity(rate, extent, false)).compare(TOLERANCE) > 0) return 'drawn';
+  const isAll = rest.add(TOLERANCE).compare(rateQuantity(rate, extent, true)) >= 0;
+  return isAll ? 'not told apart' : 'not drawn';
 }
 
 function isStillToDraw(ledger: Ledger, entry: Entry, today: Day): boolean {

@@ -1,8 +1,9 @@
 import { type Day, spokenDay } from './day.ts';
-import { drawnOf, entryNeeds, entryStatus, extentDrawn } from './entry-needs.ts';
+import { entryNeeds, entryStatus, extentDrawn } from './entry-needs.ts';
 import { roundQuantity } from './exact-number.ts';
 import type { Ledger } from './ledger.ts';
 import { type Notice, notice } from './notice.ts';
+import { stillNeeded } from './still-needed.ts';
 import type { Entry } from './studio.ts';
 import { spokenNumber, spokenQuantity } from './wording.ts';
 
@@ -27,13 +28,9 @@ function notDrawn(ledger: Ledger, entry: Entry, today: Day): Notice[] {
     const message = `${about(entry)} (${spokenNumber(record.extent)} ${entry.treatment.record.extentUnit}) is not drawn yet.`;
     return [notice('not-drawn', record.entry, record, 'Entry', message)];
   }
-  const missing = entryNeeds(ledger, entry, today)
-    .map((need) => ({
-      ...need,
-      missing: need.quantity.sub(drawnOf(ledger, entry, need.material, need.unit, today)),
-    }))
-    .filter((need) => need.missing.compare(0) > 0)
-    .map((need) => `${spokenQuantity(need.missing, need.unit)} of ${need.material.name}`);
+  const missing = stillNeeded(ledger, entry, entryNeeds(ledger, entry, today), today)
+    .filter((each) => each.missing.compare(0) > 0)
+    .map((each) => `${spokenQuantity(each.missing, each.need.unit)} of ${each.need.material.name}`);
   const rest = missing.length === 0 ? 'nothing is missing any more' : `still missing: ${missing.join(', ')}`;
   return [
     notice('not-drawn', record.entry, record, 'Drawn', `${about(entry)} is drawn in part only; ${rest}.`),

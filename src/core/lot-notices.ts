@@ -93,7 +93,7 @@ function usedAgainstRule(account: LotAccount, today: Day): Notice[] {
   if (lastBarred !== undefined) {
     const state = stateOn(account, lastBarred.movement.day).toLowerCase();
     const message =
-      `${named(lot)} was used on ${spokenDay(lastBarred.movement.date)} although it is ${state} ` +
+      `${named(lot)} was used on ${spokenDay(lastBarred.movement.date)} although it was ${state} ` +
       `(${counted(barred.length, 'movement')} in all). Reverse what is wrong, or correct State or State since.`;
     notices.push(about(lot, 'set-aside-used', 'State', message));
   }

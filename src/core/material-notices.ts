@@ -1,4 +1,5 @@
 import { addCalendarYears, type Day, spokenDay } from './day.ts';
+import { keyOf } from './identifier.ts';
 import type { Ledger } from './ledger.ts';
 import { type Notice, notice } from './notice.ts';
 import type { PlannedUse } from './planned-use.ts';
@@ -21,14 +22,19 @@ export function materialNotices(ledger: Ledger, stock: Stock): Notice[] {
 
 function low({ material, reorder }: MaterialFigures): Notice[] {
   if (!reorder.isLow) return [];
+  const { position, reorderPoint, suggestedOrder, wanted } = reorder;
+  const there =
+    position.compare(0) < 0
+      ? `${spokenQuantity(position.neg(), material.unit)} more is planned than is usable and on order`
+      : `${spokenQuantity(position, material.unit)} usable and on order after what is planned`;
+  const message = `${material.name}: ${there}; order when down to ${spokenQuantity(reorderPoint, material.unit)}.`;
   const suggestion =
-    reorder.suggestedOrder.compare(0) > 0
-      ? `Suggested order: ${spokenQuantity(reorder.suggestedOrder, material.unit)}.`
-      : 'No whole pack would be used up before it goes off.';
-  const message =
-    `${material.name}: ${spokenQuantity(reorder.position, material.unit)} usable and on order after what is planned; ` +
-    `order when down to ${spokenQuantity(reorder.reorderPoint, material.unit)}. ${suggestion}`;
-  return [notice('low', material.record.material, material.record, 'Material', message)];
+    suggestedOrder.compare(0) > 0
+      ? `Suggested order: ${spokenQuantity(suggestedOrder, material.unit)}.`
+      : wanted.compare(0) > 0
+        ? 'No whole pack would be used up before it goes off.'
+        : 'None is being used up, so that nothing is suggested yet.';
+  return [notice('low', material.record.material, material.record, 'Material', `${message} ${suggestion}`)];
 }
 
 function tooMuch({ material, left }: MaterialFigures): Notice[] {
@@ -46,13 +52,14 @@ function shortForJob({ material, shortages }: MaterialFigures): Notice[] {
     { readonly use: PlannedUse; readonly missing: string; readonly rows: number }
   >();
   for (const { use, missing } of shortages) {
-    const key = use.row.record.job;
+    const key = keyOf(use.row.record.job);
     const before = byJob.get(key);
     if (before === undefined)
       byJob.set(key, { use, missing: spokenQuantity(missing, material.unit), rows: 1 });
     else byJob.set(key, { ...before, rows: before.rows + 1 });
   }
-  return [...byJob].map(([job, { use, missing, rows }]) => {
+  return [...byJob.values()].map(({ use, missing, rows }) => {
+    const job = use.row.job?.job ?? use.row.record.job;
     const more = rows === 1 ? '' : `, and for ${counted(rows - 1, 'later plan row')} as well`;
     const message =
       `${job}: ${use.row.treatment.name} on ${spokenDay(use.day)} needs ${spokenQuantity(use.quantity, material.unit)} of ${material.name}; ` +

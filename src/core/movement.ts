@@ -1,6 +1,6 @@
 import { noPath } from './build-studio.ts';
-import type { Day } from './day.ts';
-import { type Exact, exact, QUANTITY_DECIMALS, ratio, ZERO } from './exact-number.ts';
+import { type Day, spokenDay } from './day.ts';
+import { type Exact, QUANTITY_DECIMALS, ratio, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import { compareText, type Notice, notice } from './notice.ts';
 import type { LotCertainty, MovementKind, MovementRecord, Records } from './records.ts';
@@ -21,7 +21,7 @@ export interface Movement {
   readonly unit: Unit;
   /** By how much the lot changes, in the lot's unit: negative where it is lowered. */
   readonly change: Exact;
-  /** By how much the change may miss the truth, for having been written with 6 decimals; in the lot's unit. */
+  /** By how much the change may miss the truth, for having been written rounded to 6 decimals; in the lot's unit. */
   readonly rounding: Exact;
   readonly job: string | null;
   readonly item: string | null;
@@ -34,6 +34,8 @@ export interface Movement {
 }
 
 const RAISING: ReadonlySet<MovementKind> = new Set(['Put back', 'Count']);
+/** Kinds that go either way: a count, and a year carried over in which more was put back or counted than drawn. */
+const SIGNED: ReadonlySet<MovementKind> = new Set(['Count', 'Carried']);
 const HALF_A_STEP = ratio(1n, 2n * 10n ** BigInt(QUANTITY_DECIMALS));
 
 export type MovementFields = Omit<Movement, 'day' | 'change' | 'rounding'>;
@@ -51,15 +53,9 @@ export function movementOf(fields: MovementFields): Movement | null {
     ...fields,
     day: date < lot.record.received ? lot.record.received : date,
     change: RAISING.has(kind) ? amount : amount.neg(),
-    rounding: usesAllDecimals(quantity) ? HALF_A_STEP.mul(factor).abs() : ZERO,
+    // Its digits don't tell: where a lot is emptied, 4.5199996 that was left is written as 4.52.
+    rounding: quantity.d === 1n ? ZERO : HALF_A_STEP.mul(factor),
   };
-}
-
-const STEPS_BEFORE_LAST = exact(10 ** (QUANTITY_DECIMALS - 1));
-
-/** Whether a quantity is written to the last decimal there is, so that more may have been rounded off. */
-function usesAllDecimals(quantity: Exact): boolean {
-  return quantity.d !== 1n && quantity.mul(STEPS_BEFORE_LAST).d !== 1n;
 }
 
 /** The order of a lot's movements: by day, reversals last in their day, then by identifier. */
@@ -92,7 +88,7 @@ export function workOutMovements(
       reversals.push(record);
       continue;
     }
-    if (record.kind !== 'Count' && record.quantity.compare(0) < 0) {
+    if (!SIGNED.has(record.kind) && record.quantity.compare(0) < 0) {
       if (record.reverses === null) notices.push(negativeNotice(record));
       continue;
     }
@@ -184,7 +180,9 @@ function misfitOf(
   if (record.date < original.date) {
     return {
       column: 'Date',
-      message: `Date is before that of ${name}, which this row reverses: the same day or a later one is right.`,
+      message:
+        `Date holds ${spokenDay(record.date)}, before the ${spokenDay(original.date)} of ${name}, which this row reverses: ` +
+        `the same day or a later one is right.`,
     };
   }
   return null;

@@ -1,9 +1,17 @@
 import type { Day } from './day.ts';
-import { drawnOf, entryNeeds, entryStatus, isCountable, rateQuantity, ratesInForce } from './entry-needs.ts';
+import {
+  compareEntries,
+  entryNeeds,
+  entryStatus,
+  isCountable,
+  rateQuantity,
+  ratesInForce,
+} from './entry-needs.ts';
 import { type Exact, smaller, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import type { Ledger } from './ledger.ts';
 import { compareText } from './notice.ts';
+import { stillNeeded } from './still-needed.ts';
 import type { Entry, Material, PlanRow, UsageRate } from './studio.ts';
 
 /** What a plan row will take of one material. */
@@ -64,14 +72,18 @@ export function takesSharedFixed(
   return true;
 }
 
-/** What log entries up to today still take: all of it where nothing is drawn, the rest where a part is. */
+/**
+ * What log entries up to today still take: all of it where nothing is drawn, the rest where a part is. They stand in
+ * the order in which they are drawn.
+ */
 export function undrawnUses(ledger: Ledger, today: Day): UndrawnUse[] {
   return ledger.studio.entries
     .filter(({ key, record }) => key !== null || record.entry === null)
     .filter((entry) => ['not drawn', 'part'].includes(entryStatus(ledger, entry, today)))
+    .toSorted(compareEntries)
     .flatMap((entry) =>
-      entryNeeds(ledger, entry, today).flatMap(({ material, quantity, unit }) => {
-        const missing = quantity.sub(drawnOf(ledger, entry, material, unit, today));
+      stillNeeded(ledger, entry, entryNeeds(ledger, entry, today), today).flatMap(({ need, missing }) => {
+        const { material, unit } = need;
         const factor = material.converter.factor(unit, material.unit);
         return factor === null || missing.compare(0) <= 0
           ? []
@@ -95,7 +107,7 @@ function openRows(ledger: Ledger, today: Day): OpenRow[] {
     .sort(
       (a, b) =>
         a.day - b.day ||
-        (a.row.record.plannedFor ?? 0) - (b.row.record.plannedFor ?? 0) ||
+        (a.row.record.plannedFor ?? today) - (b.row.record.plannedFor ?? today) ||
         compareText(a.row.record.line ?? '', b.row.record.line ?? '') ||
         a.row.record.place.row - b.row.record.place.row,
     )

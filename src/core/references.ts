@@ -29,6 +29,8 @@ interface Identity<K extends keyof Records> {
   readonly name: (row: TableOf<K>) => string | null;
   /** What the identifier is unique within, if not in all. */
   readonly within?: (row: TableOf<K>) => string;
+  /** What notices call the row, where that isn't its name. */
+  readonly subject?: (row: TableOf<K>) => string | null;
 }
 
 const IDENTITIES: { readonly [K in keyof Records]?: Identity<K> } = {
@@ -44,7 +46,12 @@ const IDENTITIES: { readonly [K in keyof Records]?: Identity<K> } = {
   suppliers: { column: 'Supplier', name: (row) => row.supplier },
   orders: { column: 'Order', name: (row) => row.order },
   orderLines: { column: 'Line', name: (row) => row.line, within: (row) => row.order },
-  quotes: { column: 'Version', name: (row) => String(row.version), within: (row) => row.quote ?? '' },
+  quotes: {
+    column: 'Version',
+    name: (row) => String(row.version),
+    within: (row) => row.quote ?? '',
+    subject: (row) => row.quote,
+  },
   quoteLines: {
     column: 'Line',
     name: (row) => row.line,
@@ -54,9 +61,10 @@ const IDENTITIES: { readonly [K in keyof Records]?: Identity<K> } = {
   offcuts: { column: 'Offcut', name: (row) => row.offcut },
 };
 
-/** The identifier of a row, or null where its table has none or the cell is blank. */
+/** The identifier by which notices call a row, or null where its table has none or the cell is blank. */
 export function identifierIn<K extends keyof Records>(table: K, row: TableOf<K>): string | null {
-  return IDENTITIES[table]?.name(row) ?? null;
+  const identity = IDENTITIES[table];
+  return (identity?.subject ?? identity?.name)?.(row) ?? null;
 }
 
 /** Notices for identifiers that stand in two rows; the first of them serves references. */
@@ -79,7 +87,7 @@ function duplicatesIn<K extends keyof Records>(records: Records, table: K): Noti
       const message =
         `${identity.column} ${name} stands in two rows, first in row ${earlier.place.sheetRow} of ${earlier.place.table}. ` +
         `Both count, and whatever names it means the first: give this row an identifier of its own.`;
-      notices.push(notice('duplicate-id', name, row, identity.column, message));
+      notices.push(notice('duplicate-id', identifierIn(table, row), row, identity.column, message));
     }
   }
   return notices;

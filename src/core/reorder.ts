@@ -17,6 +17,8 @@ export interface ReorderAnswer {
   readonly position: Exact;
   /** Whether the position is at or below the point; never at a point of 0. */
   readonly isLow: boolean;
+  /** What is wanting to the point and the cover days, before packs and life are looked at; 0 unless low. */
+  readonly wanted: Exact;
   /** 0 unless low. */
   readonly suggestedOrder: Exact;
 }
@@ -66,13 +68,14 @@ export function reorderAnswer(
   );
   const position = roundQuantity(supply.usable.add(supply.onOrder).sub(planned));
   const isLow = point.compare(0) > 0 && position.compare(point) <= 0;
-  const orderUpTo = point.add(exact(mean * settings.orderCoverDays));
+  const wanted = isLow ? point.add(exact(mean * settings.orderCoverDays)).sub(position) : ZERO;
   return {
     planned: roundQuantity(planned),
     reorderPoint: point,
     position,
     isLow,
-    suggestedOrder: isLow ? orderOf(material, orderUpTo.sub(position), exact(mean)) : ZERO,
+    wanted: roundQuantity(wanted),
+    suggestedOrder: isLow ? orderOf(material, wanted, exact(mean)) : ZERO,
   };
 }
 

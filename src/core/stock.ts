@@ -96,6 +96,7 @@ const NO_REORDER: ReorderAnswer = {
   reorderPoint: ZERO,
   position: ZERO,
   isLow: false,
+  wanted: ZERO,
   suggestedOrder: ZERO,
 };
 

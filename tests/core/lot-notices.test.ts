@@ -1,0 +1,191 @@
+import { describe, expect, test } from 'vitest';
+import type { NoticeCode } from '../../src/core/notice.ts';
+import type { MaterialRecord, Records, Row } from '../../src/core/records.ts';
+import { lot, material, movement, type PlainLot } from './helpers/stock-records.ts';
+import { brief, noticesOn, onlyOf } from './helpers/studio-of.ts';
+import { item, job, rate, supplier, treatment } from './helpers/work-records.ts';
+
+const TODAY = '2026-04-01';
+const paste = (more: Partial<Omit<MaterialRecord, keyof Row>> = {}) => material('Paste', 'g', more);
+const base: Partial<Records> = {
+  materials: [paste()],
+  lots: [lot('A', 'Paste', '2026-03-01', 10)],
+  treatments: [treatment('Lining')],
+  usageRates: [rate('Lining', 'Paste', 2)],
+  jobs: [job('J1')],
+  items: [item('J1', '2')],
+  suppliers: [supplier('S1')],
+};
+
+function said(code: NoticeCode, some: Partial<Records>, today = TODAY): [string, string, string, string][] {
+  return onlyOf(noticesOn(today, { ...base, ...some }), code).map(({ severity, subject, at, message }) => [
+    severity,
+    subject,
+    at.column,
+    message,
+  ]);
+}
+
+const lotWith = (more: PlainLot) => ({ lots: [lot('A', 'Paste', '2026-03-01', 10, more)] });
+const use = (name: string, date: string, quantity: number) => movement(name, date, 'Use', 'A', quantity);
+
+describe('a lot that goes off', () => {
+  test('is expiring from warn days before, its last day included, then expired', () => {
+    const codes = (day: string) => brief(noticesOn(day, { ...base, ...lotWith({ useBy: '2026-04-20' }) }));
+    expect(codes('2026-04-05')).toEqual([]);
+    expect(codes('2026-04-06')).toEqual(['expiring A']);
+    expect(codes('2026-04-20')).toEqual(['expiring A']);
+    expect(codes('2026-04-21')).toEqual(['expired A']);
+  });
+
+  test('reads well', () => {
+    expect(said('expiring', lotWith({ useBy: '2026-04-03' }))).toEqual([
+      ['note', 'A', 'Lot', 'Lot A (Paste) is good until 3 Apr 2026; 10 g is left.'],
+    ]);
+    expect(said('expiring', lotWith({ useBy: TODAY }))[0]?.[3]).toBe(
+      'Lot A (Paste) is good until today; 10 g is left.',
+    );
+    expect(said('expired', lotWith({ useBy: '2026-03-31' }))).toEqual([
+      [
+        'warn',
+        'A',
+        'Lot',
+        'Lot A (Paste) was good until 31 Mar 2026; 10 g is left. It is not drawn on by itself any more.',
+      ],
+    ]);
+  });
+
+  test('is not noticed once it is empty or discarded, nor before it is received; set aside it is', () => {
+    const old = { useBy: '2026-03-15' };
+    const empty = { ...lotWith(old), movements: [movement('M1', '2026-03-20', 'Waste', 'A', 10)] };
+    expect(said('expired', empty)).toEqual([]);
+    expect(said('expired', lotWith({ ...old, state: 'Discarded' }))).toEqual([]);
+    expect(said('expired', lotWith({ ...old, state: 'Discarded', since: '2026-04-02' }))).toHaveLength(1);
+    expect(said('expired', lotWith({ ...old, state: 'Set aside' }))).toHaveLength(1);
+    expect(said('expired', { lots: [lot('A', 'Paste', '2026-04-02', 10, old)] })).toEqual([]);
+  });
+});
+
+describe('a lot used against the rules', () => {
+  test('more than recorded is overdrawn, unless it is discarded', () => {
+    const movements = [use('M1', '2026-03-05', 12)];
+    expect(said('overdrawn', { movements })).toEqual([
+      [
+        'stop',
+        'A',
+        'Quantity',
+        'Lot A (Paste): more used than recorded, by 2 g. Count what is there, or reverse what was drawn from it by mistake.',
+      ],
+    ]);
+    expect(said('overdrawn', { movements, ...lotWith({ state: 'Discarded' }) })).toEqual([]);
+  });
+
+  test('after its last day is expired-used, by Use and Make only, unless reversed by then', () => {
+    const movements = [
+      use('M1', '2026-03-15', 1),
+      use('M2', '2026-03-16', 1),
+      movement('M3', '2026-03-17', 'Make', 'A', 1),
+      movement('M4', '2026-03-18', 'Waste', 'A', 1),
+      use('M5', '2026-03-19', 1),
+      movement('M6', '2026-03-25', 'Use', 'A', -1, { reverses: 'M5' }),
+      use('M7', '2026-04-02', 1),
+    ];
+    const off = { ...lotWith({ useBy: '2026-03-15' }), movements };
+    expect(said('expired-used', off)).toEqual([
+      [
+        'warn',
+        'A',
+        'Lot',
+        'Lot A (Paste) was used on 17 Mar 2026, after 15 Mar 2026, the last day it was good (2 movements in all).',
+      ],
+    ]);
+    expect(said('expired-used', off, '2026-03-24')[0]?.[3]).toContain('3 movements');
+    expect(said('expired-used', off, '2026-03-15')).toEqual([]);
+  });
+
+  test('while set aside or discarded is set-aside-used, from State since on', () => {
+    const movements = [use('M1', '2026-03-09', 1), use('M2', '2026-03-10', 1)];
+    const barred = (more: PlainLot) => said('set-aside-used', { ...lotWith(more), movements });
+    expect(barred({ state: 'Set aside', since: '2026-03-10' })).toEqual([
+      [
+        'stop',
+        'A',
+        'State',
+        'Lot A (Paste) was used on 10 Mar 2026 although it was set aside (1 movement in all). ' +
+          'Reverse what is wrong, or correct State or State since.',
+      ],
+    ]);
+    expect(barred({ state: 'Set aside', since: '2026-03-11' })).toEqual([]);
+    expect(barred({ state: 'Discarded' })[0]?.[3]).toContain(
+      'although it was discarded (2 movements in all)',
+    );
+  });
+
+  test('may be both', () => {
+    const some = {
+      ...lotWith({ useBy: '2026-03-05', state: 'Set aside' }),
+      movements: [use('M1', '2026-03-09', 1)],
+    };
+    expect(brief(noticesOn(TODAY, { ...base, ...some }))).toEqual([
+      'set-aside-used A',
+      'expired A',
+      'expired-used A',
+      'low Paste',
+    ]);
+  });
+});
+
+describe('a movement', () => {
+  test('before its lot was received is too early, unless it is reversed', () => {
+    const movements = [use('M1', '2026-02-27', 1)];
+    expect(said('too-early', { movements })).toEqual([
+      [
+        'warn',
+        'M1',
+        'Date',
+        'Movement of 27 Feb 2026 on lot A, which was received only on 1 Mar 2026: it counts from that day. ' +
+          'Correct Received of the lot, or reverse the movement.',
+      ],
+    ]);
+    const reversed = [...movements, movement('M2', '2026-02-28', 'Use', 'A', -1, { reverses: 'M1' })];
+    expect(said('too-early', { movements: reversed })).toEqual([]);
+  });
+
+  test('in a unit that does not lead to the lot’s is not counted, and said', () => {
+    const movements = [movement('M1', '2026-03-05', 'Use', 'A', 1, { unit: 'ml' })];
+    expect(said('no-conversion', { movements })).toEqual([
+      [
+        'stop',
+        'M1',
+        'Unit',
+        'Unit holds ml, and nothing says how many g of Paste one ml is: give the size of the sheet, the grammage, ' +
+          'the density or the uses that link them, or another unit. Until then it is not taken into account for lot A.',
+      ],
+    ]);
+  });
+});
+
+describe('a count', () => {
+  const differs = (more: PlainLot) =>
+    said('count-differs', { ...lotWith(more), movements: [use('M1', '2026-03-05', 2)] });
+
+  test('is a Left that was typed over and differs from the ledger', () => {
+    expect(differs({ left: 7, written: 8 })).toEqual([
+      [
+        'warn',
+        'A',
+        'Left',
+        'Left of lot A (Paste) was typed over with 7 g; by its movements 8 g is left. ' +
+          'Post the difference as a Count, or clear the cell.',
+      ],
+    ]);
+    expect(differs({ left: 7 })).toHaveLength(1);
+    expect(differs({ left: 0, written: 8 })).toHaveLength(1);
+  });
+
+  test('is none where Left is blank, stale, or what the ledger says', () => {
+    expect(differs({ written: 9 })).toEqual([]);
+    expect(differs({ left: 9, written: 9 })).toEqual([]);
+    expect(differs({ left: 8, written: 9 })).toEqual([]);
+  });
+});
