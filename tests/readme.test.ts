@@ -2,13 +2,15 @@ import { copyFile, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { seededRandom } from '../src/samples/seeded-random.ts';
 import { call as runCall } from './helpers/fake-terminal.ts';
 
 /** The README's session is what the command line really prints: each block is run in turn on a copy of the sample. */
 const ROOT = resolve(import.meta.dirname, '..');
 const BLOCK = /```console\n\$ npm run --silent jarleaf -- (.+)\n([\s\S]*?)```/g;
 const LEFT_OUT = '…';
-const IDENTIFIER = /\b[EMPQ][2-9ACDEFGHJKLMNPQRTVWXY]{8}\b/g;
+/** What identifiers are made from here; which use of a lot gets an odd coin depends on them. */
+const README_SEED = 2031;
 const FILE_IN_README = 'out/bench.xlsx';
 
 const readme = await readFile(join(ROOT, 'README.md'), 'utf8');
@@ -26,11 +28,6 @@ function wordsOf(call: string): string[] {
   return [...call.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? '');
 }
 
-/** Random identifiers differ from run to run, and so may the rules under a heading that are as wide as they are. */
-function masked(text: string): string {
-  return text.replaceAll(IDENTIFIER, 'IDENTIFIER').replaceAll(/─+/g, '─').trim();
-}
-
 describe('the session in the README', () => {
   test('has a block for every verb', () => {
     const verbs = blocks.map(({ call }) => wordsOf(call)[0]);
@@ -39,15 +36,16 @@ describe('the session in the README', () => {
 
   test('prints what stands there', async () => {
     let posting = '';
+    const random = seededRandom(README_SEED);
     for (const { call, output } of blocks) {
       const words = wordsOf(call).map((word) =>
         word === 'POSTING' ? posting : word === FILE_IN_README ? join(folder, 'bench.xlsx') : word,
       );
-      const { out } = await runCall(words, { now: new Date(2026, 10, 16) });
+      const { out } = await runCall(words, { now: new Date(2026, 10, 16), random });
       const printed = out.replaceAll(join(folder, 'bench.xlsx'), FILE_IN_README);
       posting = /Posting (\S+)\./.exec(printed)?.[1] ?? posting;
       for (const part of output.split(LEFT_OUT).map((each) => each.trim())) {
-        expect(masked(printed)).toContain(masked(part));
+        expect(printed).toContain(part);
       }
     }
   });

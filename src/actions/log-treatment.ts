@@ -1,5 +1,6 @@
+import { type AmountUsed, type AsUsed, notesWithAmounts } from '../core/as-used.ts';
 import { type Day, spokenDay } from '../core/day.ts';
-import { type AsUsed, type Drawing, drawEntry } from '../core/draw.ts';
+import { type Drawing, drawEntry } from '../core/draw.ts';
 import { entryStatus } from '../core/entry-needs.ts';
 import { type Exact, roundQuantity } from '../core/exact-number.ts';
 import { keyOf, type Random } from '../core/identifier.ts';
@@ -35,14 +36,6 @@ export interface TreatmentToLog {
   readonly asUsed: readonly AmountUsed[];
 }
 
-/** An amount that was really used, of a material and perhaps of a lot that are named. */
-export interface AmountUsed {
-  readonly material: string;
-  readonly quantity: Exact;
-  readonly unit: Unit;
-  readonly lot: string | null;
-}
-
 /** Adds an entry to the treatment log and draws its materials down. An entry of a later day is kept, and waits. */
 export function logTreatment(
   snapshot: WorkbookSnapshot,
@@ -60,7 +53,7 @@ export function logTreatment(
   if (!named.ok) return named;
 
   const record = recordOf(request, named, desk.newIdentifier('E'), log.snapshot.name);
-  const { ledger, entry } = withEntry(desk.ledger, record, named.treatment);
+  const { ledger, entry } = withEntry(desk.ledger, record, named.treatment, named.asUsed);
   const waits = entryStatus(ledger, entry, today) === 'waiting';
   if (waits && request.asUsed.length > 0) {
     return refuse(
@@ -70,7 +63,7 @@ export function logTreatment(
   }
   const drawing: Drawing = waits
     ? { ledger, entries: [{ entry, drawn: null, extent: record.extent }], movements: [], shortfalls: [] }
-    : drawEntry(ledger, entry, today, desk.newIdentifier, named.asUsed);
+    : drawEntry(ledger, entry, today, desk.newIdentifier);
   const drawn = drawing.entries[0]?.drawn ?? null;
   const posting = newPosting(desk, movementsTable, drawing.movements);
   const entryRow = {
@@ -82,7 +75,7 @@ export function logTreatment(
     extent: quantityCell(record.extent),
     minutes: quantityCell(record.minutes),
     by: textCell(request.by),
-    notes: textCell(request.notes),
+    notes: textCell(record.notes),
     drawn: textCell(drawn),
     drawnFor: quantityCell(drawn === null ? null : record.extent),
   };
@@ -101,6 +94,9 @@ export function logTreatment(
     remarks: [
       ...(waits
         ? [`The entry is dated ${spokenDay(record.date)}, after today, so it is kept and not drawn yet.`]
+        : []),
+      ...(record.notes !== null && !log.columns.has('Notes')
+        ? ['The treatment log has no column Notes, so what you said besides the extent is not kept there.']
         : []),
       ...sameUndrawn(desk, entry),
     ],
@@ -195,7 +191,7 @@ function converts(material: Material, unit: Unit, studio: Studio, named: AsUsed[
 
 function recordOf(
   request: TreatmentToLog,
-  { job, item, treatment }: Named,
+  { job, item, treatment, asUsed }: Named,
   identifier: string,
   table: string,
 ): EntryRecord & { readonly entry: string } {
@@ -207,11 +203,16 @@ function recordOf(
     treatment: treatment.name,
     extent: roundQuantity(request.extent),
     minutes: request.minutes,
+    notes: notesWithAmounts(request.notes, asUsed.map(written)),
     drawn: null,
     drawnFor: null,
     place: { table, row: -1, sheetRow: 0 },
     unreadable: new Set(),
   };
+}
+
+function written({ material, quantity, unit, lot }: AsUsed): AmountUsed {
+  return { material: material.name, quantity, unit, lot: lot?.name ?? null };
 }
 
 /** A remark where the log holds the same treatment already, undrawn: taken back before, perhaps, and now logged again. */

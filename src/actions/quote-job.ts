@@ -102,7 +102,7 @@ function freezeQuote(desk: WritingDesk, quote: Quote): NonNullable<Quoted['froze
     unit: textCell(line.unit.name),
     each: moneyCell(line.each, currency),
     amount: moneyCell(line.amount, currency),
-    basis: textCell(line.basis),
+    basis: textCell(line.basis ?? 'not known'),
     how: textCell(line.how),
   }));
   return {

@@ -1,9 +1,9 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
-import type { AmountUsed } from '../actions/log-treatment.ts';
 import { nearest } from '../actions/nearest-name.ts';
+import { type AmountUsed, splitAmountUsed } from '../core/as-used.ts';
 import { type Day, parseDay } from '../core/day.ts';
 import { type Exact, parsePlainNumber } from '../core/exact-number.ts';
-import { findUnit, UNIT_NAMES } from '../core/unit.ts';
+import { UNIT_NAMES } from '../core/unit.ts';
 import { VERB_HELP, type Verb } from './help.ts';
 
 /** The call can't be understood; the message says what is wrong and what would be right. */
@@ -163,23 +163,17 @@ export function numberOption(call: Call, option: string, mayBeZero: boolean): Ex
   return value;
 }
 
-const AMOUNT =
-  /^(?<material>.+)=\s*(?<quantity>[^\s@]*\d)\s*(?<unit>[^@\d][^@]*?)\s*(?:@\s*(?<lot>.+?)\s*)?$/;
-
 /** An amount that was really used, written MATERIAL=QUANTITY UNIT or MATERIAL=QUANTITY UNIT@LOT. */
 export function amountUsed(typed: string): AmountUsed {
-  const { material = '', quantity = '', unit: unitName = '', lot } = AMOUNT.exec(typed.trim())?.groups ?? {};
-  const amount = parsePlainNumber(quantity);
-  if (material.trim() === '' || amount === null || amount.compare(0) < 0) {
+  const amount = splitAmountUsed(typed);
+  if (amount === null) {
     throw new CallRefused(
       `--use holds “${typed}”: write it like "wheat starch paste=12.5 g" or "wheat starch paste=12.5 g@P-014".`,
     );
   }
-  const unit = findUnit(unitName);
-  if (unit === null) {
-    throw new CallRefused(
-      `--use holds the unit “${unitName}”: a unit is right, one of ${UNIT_NAMES.join(', ')}.`,
-    );
-  }
-  return { material: material.trim(), quantity: amount, unit, lot: lot ?? null };
+  const { unit, unitName, ...named } = amount;
+  if (unit !== null) return { ...named, unit };
+  throw new CallRefused(
+    `--use holds the unit “${unitName}”: a unit is right, one of ${UNIT_NAMES.join(', ')}.`,
+  );
 }

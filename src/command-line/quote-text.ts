@@ -54,7 +54,12 @@ export function quoteText(answer: Quoted, currency: Currency, terminal: Terminal
     used.withoutCost === 0 ? '' : `, and ${counted(used.withoutCost, 'movement')} of lots without a cost`;
   const soFar = `Taken from stock for this job so far: ${spokenMoney(used.cost, currency)}${without}.`;
   lines.push('', ...wrapped(soFar, terminal.width, 2));
-  if (frozen !== null) lines.push(`Kept as quote ${frozen.quote}, version ${frozen.version}.`);
+  if (frozen !== null) {
+    const kept = `Kept as quote ${frozen.quote}, version ${frozen.version}.`;
+    const unknown = quote.lines.filter(({ amount }) => amount === null).length;
+    const hint = `${counted(unknown, 'line')} without a known cost: give the lot its Cost, or the material an offer, and freeze again.`;
+    lines.push(...wrapped(unknown === 0 ? kept : `${kept} It misses ${hint}`, terminal.width, 2));
+  }
   return lines;
 }
 

@@ -27,7 +27,15 @@ export function writtenText(written: Written, nothing: string, terminal: Termina
   for (const { entry, drawn, extent } of entries) {
     const { record, treatment } = entry;
     const item = record.item === null ? '' : `, item ${record.item}`;
-    const how = drawn === 'yes' ? 'drawn' : drawn === 'part' ? 'drawn in part' : 'not drawn';
+    const isTaken = movements.some((movement) => movement.entry === entry.name);
+    const how =
+      drawn === 'yes'
+        ? 'drawn'
+        : drawn === 'part'
+          ? isTaken || entry.record.drawn !== null
+            ? 'drawn in part'
+            : 'not drawn, for want of stock'
+          : 'not drawn';
     const what = `${treatment.name}, ${spokenNumber(extent)} ${treatment.record.extentUnit}`;
     const line = `Entry ${entry.name}: ${what}, job ${record.job}${item}, ${spokenDay(record.date)}: ${how}.`;
     lines.push(...wrapped(line, terminal.width, 2));
@@ -41,9 +49,13 @@ export function writtenText(written: Written, nothing: string, terminal: Termina
       const line = `${spokenQuantity(missing, unit)} of ${material.name} for entry ${entry.name}: ${whatIsThere(drawing.ledger, shortfall)}`;
       lines.push(...listed(line, terminal));
     }
-    const kept = counted(new Set(shortfalls.map(({ entry }) => entry)).size, 'entry is', 'entries are');
+    const kept = counted(new Set(shortfalls.map(({ entry }) => entry)).size, 'entry', 'entries');
     lines.push(
-      ...wrapped(`${kept} drawn in part. Receive, make or count a lot, then draw again.`, terminal.width, 2),
+      ...wrapped(
+        `${kept} in the log still to draw in full: enter the lot that is missing, or a Count in Movements, and draw again.`,
+        terminal.width,
+        2,
+      ),
     );
   }
   for (const remark of remarks) lines.push('', ...wrapped(remark, terminal.width, 0));

@@ -1,33 +1,18 @@
-import { type Converter, converterFor, factsOfLot, type MaterialFacts } from './conversion.ts';
+import { buildEntries, buildPlan, buildTreatments } from './build-work.ts';
+import { converterFor, factsOfLot, type MaterialFacts } from './conversion.ts';
 import { addDays } from './day.ts';
 import { keyOf } from './identifier.ts';
-import { type Notice, notice } from './notice.ts';
-import type { JobRecord, MaterialRecord, Records, Row, SupplierRecord } from './records.ts';
-import { type Index, indexBy } from './references.ts';
+import { type Index, indexBy } from './identities.ts';
+import { missingConversion, rateNotices, recipeNotices } from './missing-conversions.ts';
+import type { Notice } from './notice.ts';
+import { isUnreadable, type MaterialRecord, nameOf, type Records, type SupplierRecord } from './records.ts';
 import type { Settings } from './settings.ts';
-import {
-  type Entry,
-  type Lot,
-  type Material,
-  type OrderLine,
-  type PlanRow,
-  type Recipe,
-  type RecipePart,
-  STUDIO_JOB,
-  type Studio,
-  type Treatment,
-  type UsageRate,
-} from './studio.ts';
-import type { Unit } from './unit.ts';
-import { unitFor } from './wording.ts';
+import type { Lot, Material, OrderLine, Recipe, Studio } from './studio.ts';
 
 /** Cells of a lot, its material and its recipe without which nobody can tell whether the lot may be used. */
 const LOT_BEARING = ['Use by', 'Opened', 'State', 'State since', 'Recipe'];
 const MATERIAL_BEARING = ['Life sealed days', 'Life opened days'];
 const RECIPE_BEARING = ['Life days', 'Life cold days'];
-
-/** Cells of a usage rate without which its quantity can't be worked out. */
-const RATE_BEARING = ['Fixed quantity', 'Fixed per', 'Waste %', 'Whole'];
 
 /**
  * Follows the references between records. Rows that can't be worked out without what they name are left out:
@@ -54,7 +39,14 @@ export function buildStudio(
   const treatments = buildTreatments(records, materialsByKey);
   const treatmentsByKey = indexBy(treatments, (treatment) => treatment.record.treatment);
   const jobsByKey = indexBy(records.jobs, (job) => job.job);
-  const entries = buildEntries(records, treatmentsByKey, jobsByKey);
+  const lotsByKey = indexBy(lots, (lot) => lot.record.lot);
+  const { entries, notices: ofEntries } = buildEntries(
+    records,
+    treatmentsByKey,
+    jobsByKey,
+    materialsByKey,
+    lotsByKey,
+  );
   const orderLines = buildOrderLines(records, materialsByKey);
   notices.push(
     ...lots.flatMap((lot) =>
@@ -70,6 +62,7 @@ export function buildStudio(
       ),
     ),
     ...orderLines.notices,
+    ...ofEntries,
   );
   return {
     studio: {
@@ -87,7 +80,7 @@ export function buildStudio(
       items: records.items,
       quotes: records.quotes,
       materialsByKey,
-      lotsByKey: indexBy(lots, (lot) => lot.record.lot),
+      lotsByKey,
       treatmentsByKey,
       jobsByKey,
       lotsOfMaterial,
@@ -95,10 +88,6 @@ export function buildStudio(
     },
     notices,
   };
-}
-
-function nameOf(identifier: string | null, row: Row): string {
-  return identifier ?? String(row.place.sheetRow);
 }
 
 function groupBy<T, K>(values: readonly T[], keyOfValue: (value: T) => K): Map<K, T[]> {
@@ -161,52 +150,6 @@ function buildLots(records: Records, materials: Index<Material>, recipes: Index<
   });
 }
 
-function isUnreadable(record: Row, headers: readonly string[]): boolean {
-  return record.unreadable.size > 0 && headers.some((header) => record.unreadable.has(header));
-}
-
-function buildTreatments(records: Records, materials: Index<Material>): Treatment[] {
-  const rates = new Map<string, UsageRate[]>();
-  for (const record of records.usageRates) {
-    const material = materials.get(keyOf(record.material));
-    if (material === undefined || isUnreadable(record, RATE_BEARING)) continue;
-    const key = keyOf(record.treatment);
-    const rate: UsageRate = { record, material, fixedPer: record.fixedPer ?? 'entry' };
-    const others = rates.get(key);
-    if (others === undefined) rates.set(key, [rate]);
-    else others.push(rate);
-  }
-  return records.treatments.map((record) => ({
-    record,
-    name: nameOf(record.treatment, record),
-    rates: record.treatment === null ? [] : (rates.get(keyOf(record.treatment)) ?? []),
-  }));
-}
-
-function jobIsKnown(job: string, jobs: Index<JobRecord>): boolean {
-  return keyOf(job) === keyOf(STUDIO_JOB) || jobs.has(keyOf(job));
-}
-
-function buildEntries(records: Records, treatments: Index<Treatment>, jobs: Index<JobRecord>): Entry[] {
-  const seen = new Set<string>();
-  return records.entries.flatMap((record): Entry[] => {
-    const key = record.entry === null ? null : keyOf(record.entry);
-    const isFirst = key === null || !seen.has(key);
-    if (key !== null) seen.add(key);
-    const treatment = treatments.get(keyOf(record.treatment));
-    if (treatment === undefined || !jobIsKnown(record.job, jobs)) return [];
-    return [{ record, name: nameOf(record.entry, record), key: isFirst ? key : null, treatment }];
-  });
-}
-
-function buildPlan(records: Records, treatments: Index<Treatment>, jobs: Index<JobRecord>): PlanRow[] {
-  return records.plan.flatMap((record): PlanRow[] => {
-    const treatment = treatments.get(keyOf(record.treatment));
-    if (treatment === undefined || !jobIsKnown(record.job, jobs)) return [];
-    return [{ record, job: jobs.get(keyOf(record.job)) ?? null, treatment }];
-  });
-}
-
 function buildOrderLines(
   records: Records,
   materials: Index<Material>,
@@ -228,60 +171,4 @@ function buildOrderLines(
     lines.push({ record, order, material, quantity, expected });
   }
   return { lines, notices };
-}
-
-function missingConversion(
-  material: Material,
-  converter: Converter,
-  unit: Unit,
-  row: Row,
-  subject: string | null,
-): Notice[] {
-  if (converter.factor(unit, material.unit) !== null) return [];
-  return [
-    notice(
-      'no-conversion',
-      subject,
-      row,
-      'Unit',
-      noPath(material, unit, material.unit, 'the totals miss this row'),
-    ),
-  ];
-}
-
-/** The sentence for a unit that leads nowhere: what is missing, and what follows from it. */
-export function noPath(material: Material, from: Unit, to: Unit, consequence: string): string {
-  return (
-    `Unit holds ${from.name}, and nothing says how many ${unitFor('', to)} of ${material.name} one ${from.name} is: ` +
-    `give the size of the sheet, the grammage, the density or the uses that link them, or another unit. Until then ${consequence}.`
-  );
-}
-
-/** Whether anything can be drawn by a rate: its unit leads to the stock unit, or to that of some lot. */
-export function isConvertible(rate: UsageRate, lots: readonly Lot[]): boolean {
-  return (
-    rate.material.converter.factor(rate.record.unit, rate.material.unit) !== null ||
-    lots.some((lot) => lot.converter.factor(rate.record.unit, lot.record.unit) !== null)
-  );
-}
-
-function rateNotices(rate: UsageRate, lots: readonly Lot[]): Notice[] {
-  const { material, record } = rate;
-  if (!material.counted || isConvertible(rate, lots)) return [];
-  const message = noPath(material, record.unit, material.unit, 'nothing is drawn for it');
-  return [notice('no-conversion', null, record, 'Unit', message)];
-}
-
-function recipeNotices(recipe: Recipe, materials: Index<Material>): Notice[] {
-  const made = materials.get(keyOf(recipe.record.makes));
-  const ofYield =
-    made === undefined
-      ? []
-      : missingConversion(made, made.converter, recipe.record.unit, recipe.record, recipe.record.recipe);
-  const ofParts = recipe.parts
-    .filter((part: RecipePart) => part.material.counted)
-    .flatMap(({ material, record }) =>
-      missingConversion(material, material.converter, record.unit, record, null),
-    );
-  return [...ofYield, ...ofParts];
 }

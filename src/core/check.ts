@@ -1,13 +1,14 @@
 import { buildStudio } from './build-studio.ts';
 import type { Day } from './day.ts';
 import { entryNotices } from './entry-notices.ts';
+import { duplicateNotices } from './identities.ts';
 import { type Ledger, openLedger } from './ledger.ts';
 import { lotNotices } from './lot-notices.ts';
 import { materialNotices } from './material-notices.ts';
 import { workOutMovements } from './movement.ts';
 import { mostPressingFirst, type Notice } from './notice.ts';
 import type { Records, UnreadableIdentifiers } from './records.ts';
-import { duplicateNotices, referenceNotices } from './references.ts';
+import { referenceNotices } from './references.ts';
 import type { Settings } from './settings.ts';
 import { type Stock, stockOn } from './stock.ts';
 

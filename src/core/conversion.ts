@@ -1,5 +1,5 @@
 import { type Exact, ONE, ratio, ZERO } from './exact-number.ts';
-import { type Dimension, type Unit, unitNamed } from './unit.ts';
+import type { Dimension, Unit } from './unit.ts';
 
 /**
  * The facts of a material, or of one lot of it, by which its quantities pass between dimensions.
@@ -108,6 +108,3 @@ function follow(links: readonly Link[], from: Dimension, to: Dimension): Exact |
   }
   return null;
 }
-
-/** The unit in which uses are counted. */
-export const USE: Unit = unitNamed('use');

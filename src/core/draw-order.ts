@@ -1,5 +1,6 @@
 import type { Day } from './day.ts';
 import { type Exact, roundQuantity, smaller, ZERO } from './exact-number.ts';
+import { keyOf } from './identifier.ts';
 import { accountIn, accountsOf, type Ledger } from './ledger.ts';
 import { goodUntilOn, isUsableOn, type LotAccount, openedOn, smallestLeftFrom } from './lot-account.ts';
 import { compareText } from './notice.ts';
@@ -40,7 +41,7 @@ export interface Cover {
  */
 export function drawOrder(ledger: Ledger, material: Material, day: Day): LotAccount[] {
   return accountsOf(ledger, material)
-    .filter((account) => isUsableOn(account, day))
+    .filter((account) => isUsableOn(account, day) && isTheLotOfItsName(ledger, account.lot))
     .map((account) => ({
       account,
       goodUntil: goodUntilOn(account, day) ?? Number.POSITIVE_INFINITY,
@@ -54,6 +55,12 @@ export function drawOrder(ledger: Ledger, material: Material, day: Day): LotAcco
         compareText(a.account.lot.name, b.account.lot.name),
     )
     .map(({ account }) => account);
+}
+
+/** Not a second row with an identifier that another lot bears: what is drawn from it would fall on the other. */
+function isTheLotOfItsName({ studio }: Ledger, lot: Lot): boolean {
+  const { lot: name } = lot.record;
+  return name === null || studio.lotsByKey.get(keyOf(name)) === lot;
 }
 
 /**
@@ -79,8 +86,7 @@ function takeFrom(account: LotAccount, need: Need, missing: Exact, day: Day): Ex
   const { lot } = account;
   const factor = lot.converter.factor(lot.record.unit, need.unit);
   if (factor === null) return ZERO;
-  const from = day < lot.record.received ? lot.record.received : day;
-  const available = smallestLeftFrom(account, from).mul(factor);
+  const available = smallestLeftFrom(account, day).mul(factor);
   if (need.whole) return smaller(missing, available.floor(0));
   // A lot that is emptied is written rounded; its account takes what the rounding leaves for nothing.
   return available.compare(missing) > 0 ? missing : roundQuantity(available);

@@ -1,29 +1,13 @@
 import type { Day } from './day.ts';
 import { cover, type Need } from './draw-order.ts';
-import {
-  asUsedNote,
-  compareEntries,
-  type EntryNeed,
-  entryNeeds,
-  entryStatus,
-  extentDrawn,
-} from './entry-needs.ts';
-import { type Exact, roundQuantity, sum } from './exact-number.ts';
+import { compareEntries, entryNeeds, entryStatus, extentDrawn } from './entry-needs.ts';
+import type { Exact } from './exact-number.ts';
 import type { IdentifierMaker } from './identifier.ts';
 import { type Ledger, markPart, post } from './ledger.ts';
 import { type Movement, movementOf } from './movement.ts';
 import { stillNeeded } from './still-needed.ts';
 import type { Entry, Lot, Material } from './studio.ts';
 import type { Unit } from './unit.ts';
-
-/** What a person says she used of a material, instead of what the rates say. */
-export interface AsUsed {
-  readonly material: Material;
-  readonly quantity: Exact;
-  readonly unit: Unit;
-  /** The lot that she named; null where the draw order picks. */
-  readonly lot: Lot | null;
-}
 
 /** What no lot covers of a material for an entry. */
 export interface Shortfall {
@@ -56,7 +40,7 @@ export function drawAll(ledger: Ledger, today: Day, newIdentifier: IdentifierMak
   for (const entry of due) {
     const status = entryStatus(drawing.ledger, entry, today);
     if (status !== 'not drawn' && status !== 'part') continue;
-    drawing = joined(drawing, drawEntry(drawing.ledger, entry, today, newIdentifier, []));
+    drawing = joined(drawing, drawEntry(drawing.ledger, entry, today, newIdentifier));
   }
   return drawing;
 }
@@ -71,22 +55,15 @@ function joined(first: Drawing, second: Drawing): Drawing {
 }
 
 /**
- * Draws what an entry still lacks, as of its date. Movements are uses in the unit of the rate.
- * @param asUsed what a person gave instead of the rates' amounts; a material that no rate names is drawn as well,
- *   and one that is an alternative is thereby chosen
+ * Draws what an entry still lacks, as of its date. Movements are uses in the unit of the rate, or in that of the
+ * amount that a person gave.
  */
-export function drawEntry(
-  ledger: Ledger,
-  entry: Entry,
-  today: Day,
-  newIdentifier: IdentifierMaker,
-  asUsed: readonly AsUsed[],
-): Drawing {
+export function drawEntry(ledger: Ledger, entry: Entry, today: Day, newIdentifier: IdentifierMaker): Drawing {
   const extent = extentDrawn(ledger, entry, today);
   const movements: Movement[] = [];
   const shortfalls: Shortfall[] = [];
   let after = ledger;
-  const needs = needsOf(ledger, entry, today, asUsed);
+  const needs = entryNeeds(ledger, entry, today).filter((need) => need.quantity.compare(0) > 0);
   for (const { need, missing: quantity } of stillNeeded(ledger, entry, needs, today)) {
     const { takes, missing } = cover(after, { ...need, quantity }, entry.record.date);
     const taken = takes.map((take) => useOf(entry, need, take, newIdentifier));
@@ -99,38 +76,9 @@ export function drawEntry(
   return { ledger: after, entries: [{ entry, drawn, extent }], movements, shortfalls };
 }
 
-/** A need with the note that its movements get. */
-interface NotedNeed extends Need {
-  readonly note: string | null;
-}
-
-/** What the rates say, with what a person gave in its place: the first figure of a material replaces all of its rates. */
-function needsOf(ledger: Ledger, entry: Entry, today: Day, asUsed: readonly AsUsed[]): NotedNeed[] {
-  const given = new Set(asUsed.map((each) => each.material));
-  const byRate = entryNeeds(ledger, entry, today, (rate) => given.has(rate.material));
-  const needs: NotedNeed[] = byRate
-    .filter(({ material }) => !given.has(material))
-    .map((need: EntryNeed) => ({ ...need, lot: null, note: null }));
-  // Lots that she named come first, so that the draw order doesn't empty them before.
-  for (const each of asUsed.toSorted((a, b) => Number(a.lot === null) - Number(b.lot === null))) {
-    const total = totalOf(each, asUsed);
-    const note = total === null ? null : asUsedNote(total, each.unit);
-    needs.push({ ...each, whole: false, note });
-  }
-  return needs.filter(({ material, quantity }) => material.counted && quantity.compare(0) > 0);
-}
-
-/** All that a person gave of a material, in the unit of one of the amounts; null where these don't convert. */
-function totalOf({ material, unit }: AsUsed, asUsed: readonly AsUsed[]): Exact | null {
-  const parts = asUsed
-    .filter((each) => each.material === material)
-    .map((each) => material.converter.factor(each.unit, unit)?.mul(each.quantity) ?? null);
-  return parts.includes(null) ? null : roundQuantity(sum(parts.filter((part) => part !== null)));
-}
-
 function useOf(
   entry: Entry,
-  need: NotedNeed,
+  need: Need,
   take: { readonly lot: Lot; readonly quantity: Exact; readonly lotIs: 'assumed' | 'confirmed' },
   newIdentifier: IdentifierMaker,
 ): Movement {
@@ -146,7 +94,7 @@ function useOf(
     item,
     entry: entry.record.entry,
     lotIs: take.lotIs,
-    note: need.note,
+    note: null,
     reverses: null,
     record: null,
   });

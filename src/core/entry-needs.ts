@@ -1,12 +1,13 @@
-import { isConvertible } from './build-studio.ts';
 import type { Day } from './day.ts';
-import { type Exact, ONE, parsePlainNumber, percentOf, roundQuantity, sum, ZERO } from './exact-number.ts';
+import type { Need } from './draw-order.ts';
+import { type Exact, ONE, percentOf, roundQuantity, sum, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import { type Ledger, standingFor } from './ledger.ts';
 import type { Posting } from './lot-account.ts';
+import { isConvertible } from './missing-conversions.ts';
 import { compareText } from './notice.ts';
 import type { Entry, Material, UsageRate } from './studio.ts';
-import { findUnit, type Unit } from './unit.ts';
+import type { Unit } from './unit.ts';
 
 /** How far a log entry has been drawn down, as the ledger tells. */
 export type EntryStatus = 'waiting' | 'not drawn' | 'part' | 'drawn';
@@ -72,66 +73,34 @@ export function extentDrawn(ledger: Ledger, entry: Entry, today: Day): Exact {
   return drawnFor !== null && standing(ledger, entry, today).length > 0 ? drawnFor : extent;
 }
 
-/** What an entry takes of one material. */
-export interface EntryNeed {
-  readonly material: Material;
-  /** In `unit`. */
-  readonly quantity: Exact;
-  readonly unit: Unit;
-  readonly whole: boolean;
-}
-
 /**
  * What an entry takes of each countable material by its treatment's rates; rates that lead to no lot's unit are
- * left out. An entry that has been drawn for keeps the alternative that it used and the amounts that a person gave.
- * @param isChosen tells which alternative a person chose; it goes before what was used
+ * left out. Amounts that a person gave stand in for the rates of their material, also of one that no rate names; an
+ * alternative is chosen by giving an amount of it, or by having been drawn before. Lots that she named come first.
  */
-export function entryNeeds(
-  ledger: Ledger,
-  entry: Entry,
-  today: Day,
-  isChosen: (rate: UsageRate) => boolean = () => false,
-): EntryNeed[] {
+export function entryNeeds(ledger: Ledger, entry: Entry, today: Day): Need[] {
   const extent = extentDrawn(ledger, entry, today);
-  const given = new Map<Material, EntryNeed>();
-  for (const { movement } of standing(ledger, entry, today)) {
-    const asUsed = readAsUsed(movement.note);
-    const { material } = movement.lot;
-    if (asUsed !== null) given.set(material, { material, ...asUsed, whole: false });
-  }
-  const byRate = ratesOfEntry(ledger, entry, today, isChosen)
+  const given = new Set(entry.asUsed.map(({ material }) => material));
+  const byRate = ratesOfEntry(ledger, entry, today)
     .filter((rate) => isCountable(ledger, rate) && !given.has(rate.material))
     .map((rate) => ({
       material: rate.material,
       quantity: rateQuantity(rate, extent, takesFixed(ledger, entry, rate, today)),
       unit: rate.record.unit,
       whole: rate.record.whole ?? false,
+      lot: null,
     }));
-  return [...byRate, ...given.values()];
+  const byPerson = entry.asUsed
+    .filter(({ material }) => material.counted)
+    .map((each) => ({ ...each, whole: false }))
+    .sort((a, b) => Number(a.lot === null) - Number(b.lot === null));
+  return [...byRate, ...byPerson];
 }
 
-const AS_USED = /^(\S+) (.+) as used$/;
-
-/** The note on movements of which a person gave the amount: what she used in all, whatever the rates say. */
-export function asUsedNote(quantity: Exact, unit: Unit): string {
-  return `${quantity.toString()} ${unit.name} as used`;
-}
-
-function readAsUsed(note: string | null): { readonly quantity: Exact; readonly unit: Unit } | null {
-  const [, amount = '', name = ''] = AS_USED.exec(note ?? '') ?? [];
-  const quantity = parsePlainNumber(amount);
-  const unit = findUnit(name);
-  return quantity === null || unit === null ? null : { quantity, unit };
-}
-
-function ratesOfEntry(
-  ledger: Ledger,
-  entry: Entry,
-  today: Day,
-  isChosen: (rate: UsageRate) => boolean = () => false,
-): UsageRate[] {
+function ratesOfEntry(ledger: Ledger, entry: Entry, today: Day): UsageRate[] {
+  const given = new Set(entry.asUsed.map(({ material }) => material));
   const used = new Set(standing(ledger, entry, today).map(({ movement }) => movement.lot.material));
-  return ratesInForce(entry.treatment.rates, (rate) => isChosen(rate) || used.has(rate.material));
+  return ratesInForce(entry.treatment.rates, ({ material }) => given.has(material) || used.has(material));
 }
 
 /** Whether a rate can draw anything: its material is counted, and its unit leads to some lot's. */
@@ -172,7 +141,7 @@ export function takesFixed(ledger: Ledger, entry: Entry, rate: UsageRate, today:
 }
 
 function sharesFixed(entry: Entry, other: Entry, rate: UsageRate, today: Day): boolean {
-  if (other.record.date > today || other.key === null) return false;
+  if (other.record.date > today || !isDrawable(other)) return false;
   return rate.fixedPer === 'day'
     ? other.record.date === entry.record.date
     : keyOf(other.record.job) === keyOf(entry.record.job);
@@ -205,8 +174,15 @@ function fixedIn(
   return isAll ? 'not told apart' : 'not drawn';
 }
 
+/** Whether an entry can still be drawn; one that has no identifier yet gets one before, one with another's can't. */
 function isStillToDraw(ledger: Ledger, entry: Entry, today: Day): boolean {
-  return entry.key !== null && (standing(ledger, entry, today).length === 0 || isPart(ledger, entry));
+  if (!isDrawable(entry)) return false;
+  return standing(ledger, entry, today).length === 0 || isPart(ledger, entry);
+}
+
+/** Whether an entry can be drawn at all: not one that bears the identifier of an earlier row. */
+export function isDrawable({ key, record }: Entry): boolean {
+  return key !== null || record.entry === null;
 }
 
 /** The order in which entries are drawn: by date, then by identifier. */

@@ -1,5 +1,5 @@
 import { type Day, spokenDay } from './day.ts';
-import { entryNeeds, entryStatus, extentDrawn } from './entry-needs.ts';
+import { entryNeeds, entryStatus, extentDrawn, isDrawable } from './entry-needs.ts';
 import { roundQuantity } from './exact-number.ts';
 import type { Ledger } from './ledger.ts';
 import { type Notice, notice } from './notice.ts';
@@ -10,7 +10,7 @@ import { spokenNumber, spokenQuantity } from './wording.ts';
 /** The notices about log entries on a day: what is not drawn yet, and what was changed after it was drawn. */
 export function entryNotices(ledger: Ledger, today: Day): Notice[] {
   return ledger.studio.entries
-    .filter(({ key, record }) => key !== null || record.entry === null)
+    .filter(isDrawable)
     .flatMap((entry) => [...notDrawn(ledger, entry, today), ...changed(ledger, entry, today)]);
 }
 

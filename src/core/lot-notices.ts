@@ -48,12 +48,12 @@ function goneOff(account: LotAccount, today: Day, warnDays: number): Notice[] {
   if (goodUntil === null || !isHere(account, today) || left.compare(0) <= 0) return [];
   const rest = spokenQuantity(left, lot.record.unit);
   if (goodUntil < today) {
-    const message = `${named(lot)} was good until ${spokenDay(goodUntil)}; ${rest} is left. It is not drawn on by itself any more.`;
+    const message = `${named(lot)} was good until ${spokenDay(goodUntil)}; left in it: ${rest}. It is not drawn on by itself any more.`;
     return [about(lot, 'expired', 'Lot', message)];
   }
   if (goodUntil > addDays(today, warnDays)) return [];
   const when = goodUntil === today ? 'today' : spokenDay(goodUntil);
-  return [about(lot, 'expiring', 'Lot', `${named(lot)} is good until ${when}; ${rest} is left.`)];
+  return [about(lot, 'expiring', 'Lot', `${named(lot)} is good until ${when}; left in it: ${rest}.`)];
 }
 
 function overdrawn(account: LotAccount, today: Day): Notice[] {
@@ -61,7 +61,7 @@ function overdrawn(account: LotAccount, today: Day): Notice[] {
   const left = leftOn(account, today);
   if (!isHere(account, today) || left.compare(0) >= 0) return [];
   const over = spokenQuantity(left.neg(), lot.record.unit);
-  const message = `${named(lot)}: more used than recorded, by ${over}. Count what is there, or reverse what was drawn from it by mistake.`;
+  const message = `${named(lot)}: more used than recorded, by ${over}. Weigh or count what is there and enter a Count in Movements, or reverse what was drawn from it by mistake.`;
   return [about(lot, 'overdrawn', 'Quantity', message)];
 }
 
@@ -130,9 +130,13 @@ function typedLeft(lot: Lot): typeof lot.record.left {
 function countDiffers(account: LotAccount, today: Day): Notice[] {
   const { lot } = account;
   if (!hasOpenCount(account, today)) return [];
+  const typed = typedLeft(lot) ?? ZERO;
+  const left = leftOn(account, today);
+  const { unit } = lot.record;
   const message =
-    `Left of ${named(lot).replace('Lot', 'lot')} was typed over with ${spokenQuantity(typedLeft(lot) ?? ZERO, lot.record.unit)}; ` +
-    `by its movements ${spokenQuantity(leftOn(account, today), lot.record.unit)} is left. Post the difference as a Count, or clear the cell.`;
+    `Left of ${named(lot).replace('Lot', 'lot')} was typed over with ${spokenQuantity(typed, unit)}; by its movements it is ` +
+    `${spokenQuantity(left, unit)}. To keep your figure add a row to Movements, Count, quantity ` +
+    `${roundQuantity(typed.sub(left)).toString()}, unit ${unit.name}; else clear the cell.`;
   return [about(lot, 'count-differs', 'Left', message)];
 }
 

@@ -1,4 +1,5 @@
 import { addCalendarYears, type Day, spokenDay } from './day.ts';
+import type { Exact } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import type { Ledger } from './ledger.ts';
 import { type Notice, notice } from './notice.ts';
@@ -6,6 +7,7 @@ import type { PlannedUse } from './planned-use.ts';
 import type { Settings } from './settings.ts';
 import type { MaterialFigures, Stock } from './stock.ts';
 import type { Material } from './studio.ts';
+import type { Dimension } from './unit.ts';
 import { counted, spokenQuantity } from './wording.ts';
 
 /** The notices about materials on a day: what is low, too much, short for a job, or long not looked at. */
@@ -25,17 +27,24 @@ function low({ material, reorder }: MaterialFigures): Notice[] {
   const { position, reorderPoint, suggestedOrder, wanted } = reorder;
   const there =
     position.compare(0) < 0
-      ? `${spokenQuantity(position.neg(), material.unit)} more is planned than is usable and on order`
-      : `${spokenQuantity(position, material.unit)} usable and on order after what is planned`;
+      ? `short by ${spokenQuantity(position.neg(), material.unit)} after what is planned and what the log has not drawn`
+      : `${spokenQuantity(position, material.unit)} left over, with what is on order and after what is planned`;
   const message = `${material.name}: ${there}; order when down to ${spokenQuantity(reorderPoint, material.unit)}.`;
   const suggestion =
     suggestedOrder.compare(0) > 0
-      ? `Suggested order: ${spokenQuantity(suggestedOrder, material.unit)}.`
+      ? `Suggested order: ${spokenQuantity(inWholePieces(suggestedOrder, material), material.unit)}.`
       : wanted.compare(0) > 0
         ? 'No whole pack would be used up before it goes off.'
         : 'None is being used up, so that nothing is suggested yet.';
   return [notice('low', material.record.material, material.record, 'Material', `${message} ${suggestion}`)];
 }
+
+/** Nobody orders a part of a sheet. */
+function inWholePieces(quantity: Exact, { unit }: Material): Exact {
+  return PIECES.has(unit.dimension) ? quantity.ceil(0) : quantity;
+}
+
+const PIECES: ReadonlySet<Dimension> = new Set(['sheet', 'roll', 'each']);
 
 function tooMuch({ material, left }: MaterialFigures): Notice[] {
   const { keepAtMost } = material.record;
@@ -63,7 +72,7 @@ function shortForJob({ material, shortages }: MaterialFigures): Notice[] {
     const more = rows === 1 ? '' : `, and for ${counted(rows - 1, 'later plan row')} as well`;
     const message =
       `${job}: ${use.row.treatment.name} on ${spokenDay(use.day)} needs ${spokenQuantity(use.quantity, material.unit)} of ${material.name}; ` +
-      `${missing} is missing on that day${more}.`;
+      `missing on that day: ${missing}${more}.`;
     return notice('short-for-job', job, use.row.record, 'Extent', message);
   });
 }

@@ -1,10 +1,10 @@
-import { noPath } from './build-studio.ts';
 import { type Day, spokenDay } from './day.ts';
 import { type Exact, QUANTITY_DECIMALS, ratio, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
+import { indexBy } from './identities.ts';
+import { noPath } from './missing-conversions.ts';
 import { compareText, type Notice, notice } from './notice.ts';
 import type { LotCertainty, MovementKind, MovementRecord, Records } from './records.ts';
-import { indexBy } from './references.ts';
 import type { Lot } from './studio.ts';
 import type { Unit } from './unit.ts';
 

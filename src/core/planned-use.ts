@@ -4,6 +4,7 @@ import {
   entryNeeds,
   entryStatus,
   isCountable,
+  isDrawable,
   rateQuantity,
   ratesInForce,
 } from './entry-needs.ts';
@@ -78,7 +79,7 @@ export function takesSharedFixed(
  */
 export function undrawnUses(ledger: Ledger, today: Day): UndrawnUse[] {
   return ledger.studio.entries
-    .filter(({ key, record }) => key !== null || record.entry === null)
+    .filter(isDrawable)
     .filter((entry) => ['not drawn', 'part'].includes(entryStatus(ledger, entry, today)))
     .toSorted(compareEntries)
     .flatMap((entry) =>

@@ -120,6 +120,8 @@ export interface EntryRecord extends Row {
   readonly treatment: string;
   readonly extent: Exact;
   readonly minutes: Exact | null;
+  /** May end with the amounts that were really used: see as-used.ts. */
+  readonly notes: string | null;
   readonly drawn: string | null;
   readonly drawnFor: Exact | null;
 }
@@ -273,3 +275,13 @@ export interface Records {
 
 /** Rows of which nothing but their identifier could be read, so that what names them is not also noticed. */
 export type UnreadableIdentifiers = Readonly<Partial<Record<keyof Records, ReadonlySet<string>>>>;
+
+/** How a row is called: by its identifier, or by its sheet row number where it has none. */
+export function nameOf(identifier: string | null, row: Row): string {
+  return identifier ?? String(row.place.sheetRow);
+}
+
+/** Whether any of some cells of a row can't be read. */
+export function isUnreadable(record: Row, headers: readonly string[]): boolean {
+  return record.unreadable.size > 0 && headers.some((header) => record.unreadable.has(header));
+}

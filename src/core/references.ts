@@ -1,97 +1,8 @@
 import { keyOf } from './identifier.ts';
+import { identifierIn, keyWithin, namedKeys, type TableOf } from './identities.ts';
 import { type Notice, notice } from './notice.ts';
 import type { Records, Row, UnreadableIdentifiers } from './records.ts';
 import { STUDIO_JOB } from './studio.ts';
-
-/** Rows found by their identifier; the first of several with the same one serves references. */
-export type Index<R> = ReadonlyMap<string, R>;
-
-/** Indexes rows by an identifier; rows without one are left out. */
-export function indexBy<R>(rows: readonly R[], identifierOf: (row: R) => string | null): Index<R> {
-  const index = new Map<string, R>();
-  for (const row of rows) {
-    const identifier = identifierOf(row);
-    if (identifier !== null && !index.has(keyOf(identifier))) index.set(keyOf(identifier), row);
-  }
-  return index;
-}
-
-/** The key of an identifier that holds only within another (an item of a job, a line of an order). */
-export function keyWithin(outer: string, inner: string): string {
-  return `${keyOf(outer)}\u0000${keyOf(inner)}`;
-}
-
-type TableOf<K extends keyof Records> = Records[K][number];
-
-/** Where a table's rows get their identifier, and how a message calls it. */
-interface Identity<K extends keyof Records> {
-  readonly column: string;
-  readonly name: (row: TableOf<K>) => string | null;
-  /** What the identifier is unique within, if not in all. */
-  readonly within?: (row: TableOf<K>) => string;
-  /** What notices call the row, where that isn't its name. */
-  readonly subject?: (row: TableOf<K>) => string | null;
-}
-
-const IDENTITIES: { readonly [K in keyof Records]?: Identity<K> } = {
-  materials: { column: 'Material', name: (row) => row.material },
-  lots: { column: 'Lot', name: (row) => row.lot },
-  movements: { column: 'Movement', name: (row) => row.movement },
-  entries: { column: 'Entry', name: (row) => row.entry },
-  treatments: { column: 'Treatment', name: (row) => row.treatment },
-  recipes: { column: 'Recipe', name: (row) => row.recipe },
-  jobs: { column: 'Job', name: (row) => row.job },
-  items: { column: 'Item', name: (row) => row.item, within: (row) => row.job },
-  plan: { column: 'Line', name: (row) => row.line },
-  suppliers: { column: 'Supplier', name: (row) => row.supplier },
-  orders: { column: 'Order', name: (row) => row.order },
-  orderLines: { column: 'Line', name: (row) => row.line, within: (row) => row.order },
-  quotes: {
-    column: 'Version',
-    name: (row) => String(row.version),
-    within: (row) => row.quote ?? '',
-    subject: (row) => row.quote,
-  },
-  quoteLines: {
-    column: 'Line',
-    name: (row) => row.line,
-    within: (row) => `${row.quote}\u0000${row.version}`,
-  },
-  places: { column: 'Place', name: (row) => row.storage },
-  offcuts: { column: 'Offcut', name: (row) => row.offcut },
-};
-
-/** The identifier by which notices call a row, or null where its table has none or the cell is blank. */
-export function identifierIn<K extends keyof Records>(table: K, row: TableOf<K>): string | null {
-  const identity = IDENTITIES[table];
-  return (identity?.subject ?? identity?.name)?.(row) ?? null;
-}
-
-/** Notices for identifiers that stand in two rows; the first of them serves references. */
-export function duplicateNotices(records: Records): Notice[] {
-  return (Object.keys(IDENTITIES) as (keyof Records)[]).flatMap((table) => duplicatesIn(records, table));
-}
-
-function duplicatesIn<K extends keyof Records>(records: Records, table: K): Notice[] {
-  const identity = IDENTITIES[table];
-  if (identity === undefined) return [];
-  const first = new Map<string, Row>();
-  const notices: Notice[] = [];
-  for (const row of records[table] as readonly TableOf<K>[]) {
-    const name = identity.name(row);
-    if (name === null) continue;
-    const key = keyWithin(identity.within?.(row) ?? '', name);
-    const earlier = first.get(key);
-    if (earlier === undefined) first.set(key, row);
-    else {
-      const message =
-        `${identity.column} ${name} stands in two rows, first in row ${earlier.place.sheetRow} of ${earlier.place.table}. ` +
-        `Both count, and whatever names it means the first: give this row an identifier of its own.`;
-      notices.push(notice('duplicate-id', identifierIn(table, row), row, identity.column, message));
-    }
-  }
-  return notices;
-}
 
 /** A column of one table that names a row of another. */
 interface Reference {
@@ -200,39 +111,35 @@ const CALLED: Readonly<Partial<Record<keyof Records, string>>> = {
  * a movement on such a lot isn't noticed a second time.
  */
 export function referenceNotices(records: Records, unreadable: UnreadableIdentifiers): Notice[] {
-  const bearers = new Map<keyof Records, ReadonlySet<string>>();
-  const bearersIn = <K extends keyof Records>(table: K): ReadonlySet<string> => {
-    let keys = bearers.get(table);
-    if (keys === undefined) {
-      const identity =
-        table === 'quotes' ? { name: (row: TableOf<'quotes'>) => row.quote } : IDENTITIES[table];
-      const found = new Set<string>();
-      for (const row of records[table] as readonly TableOf<K>[]) {
-        const name = (identity as Identity<K> | undefined)?.name(row) ?? null;
-        if (name === null) continue;
-        const outer = (identity as Identity<K>).within?.(row);
-        found.add(outer === undefined ? keyOf(name) : keyWithin(outer, name));
-      }
-      keys = found;
-      bearers.set(table, keys);
-    }
-    return keys;
-  };
+  const known = new Map(
+    [...new Set(REFERENCES.map(({ to }) => to))].map((to) => [to, namedKeys(records, to)]),
+  );
   const notices: Notice[] = [];
+  const takenBack = takenBackRows(records.movements);
   for (const { from, column, to, key, text } of REFERENCES) {
-    const known = bearersIn(to);
     for (const row of records[from]) {
+      if (from === 'movements' && column === 'Entry' && takenBack.has(row)) continue;
       const named = key(row as never);
-      if (named === null || known.has(named)) continue;
+      if (named === null || (known.get(to)?.has(named) ?? false)) continue;
       const isUnreadable = unreadable[to]?.has(named) ?? false;
       if (isUnreadable && from === 'movements') continue;
       const name = text(row as never) ?? '';
       const message = isUnreadable
-        ? `${column} names ${name}, whose own row in ${CALLED[to]} can't be read: mend that row first.`
-        : `${column} names ${name}, which no row of ${CALLED[to]} bears: add it there, or correct the name here.`;
-      const subject = identifierIn(from, row as never);
+        ? `The row of ${name} in ${CALLED[to]} can't be read, and ${column} names it: mend that row first.`
+        : `There is no ${name} in ${CALLED[to]}: add it there, or correct ${column} here.`;
+      const subject = identifierIn(from, row);
       notices.push(notice('unknown-reference', subject, row, column, message));
     }
   }
   return notices;
+}
+
+/** The movements that were taken back, and those that took them back: their log entry may have been deleted since. */
+function takenBackRows(movements: Records['movements']): ReadonlySet<Row> {
+  const reversed = new Set(movements.flatMap(({ reverses }) => (reverses === null ? [] : [keyOf(reverses)])));
+  return new Set(
+    movements.filter(
+      ({ movement, reverses }) => reverses !== null || (movement !== null && reversed.has(keyOf(movement))),
+    ),
+  );
 }

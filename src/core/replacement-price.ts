@@ -1,7 +1,7 @@
 import { type Exact, sum, ZERO } from './exact-number.ts';
 import type { Material, Recipe } from './studio.ts';
 import { cheapestPack } from './unit-price.ts';
-import { spokenNumber } from './wording.ts';
+import { spokenNumber, spokenQuantity } from './wording.ts';
 
 /** What a material would cost to get again. */
 export interface ReplacementPrice {
@@ -35,7 +35,7 @@ function priceOf(
   const pack = cheapestPack(material, material.offers, quantity);
   if (pack !== null) {
     const { offer } = pack;
-    const how = `${offer.supplier}: ${spokenNumber(offer.packPrice)} for ${spokenNumber(offer.packQuantity)} ${offer.unit.name}`;
+    const how = `${offer.supplier}: ${spokenNumber(offer.packPrice)} for ${spokenQuantity(offer.packQuantity, offer.unit)}`;
     return { pricePerUnit: pack.pricePerUnit, how };
   }
   return material.counted ? null : { pricePerUnit: ZERO, how: 'not counted and no offer, so no charge' };

@@ -2,7 +2,7 @@ import type { Day } from './day.ts';
 import { type Exact, smaller, ZERO } from './exact-number.ts';
 import { type Ledger, standingFor } from './ledger.ts';
 import type { Movement } from './movement.ts';
-import type { Entry, Material } from './studio.ts';
+import type { Entry, Lot, Material } from './studio.ts';
 import type { Unit } from './unit.ts';
 
 /** A quantity of a material that an entry takes, in `unit`. */
@@ -11,6 +11,8 @@ export interface NeededQuantity {
   readonly quantity: Exact;
   readonly unit: Unit;
   readonly whole: boolean;
+  /** The lot that a person named; null where the draw order picks. */
+  readonly lot: Lot | null;
 }
 
 /** A need of an entry with what is not drawn of it yet. */
@@ -28,7 +30,8 @@ interface Piece {
 
 /**
  * Sets what stands drawn for an entry against what it needs. Two needs may be of one material (a fixed amount of it
- * and one by extent, say): what is drawn counts once, first for a need in its own unit; a need for whole units has
+ * and one by extent, say): what is drawn counts once, first for a need of its own lot, then for
+ * one in its own unit; a need for whole units has
  * taken whole ones.
  */
 export function stillNeeded<N extends NeededQuantity>(
@@ -53,6 +56,7 @@ export function stillNeeded<N extends NeededQuantity>(
       );
     }
   };
+  settle((piece, need) => piece.movement.lot === need.lot);
   settle((piece, need) => piece.movement.unit.name === need.unit.name && (!need.whole || isWhole(piece)));
   settle(() => true);
   return [...missing].map(([need, left]) => ({ need, missing: left }));

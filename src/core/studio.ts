@@ -1,3 +1,4 @@
+import type { AsUsed } from './as-used.ts';
 import type { Converter } from './conversion.ts';
 import type { Day } from './day.ts';
 import type { Exact } from './exact-number.ts';
@@ -84,6 +85,8 @@ export interface Entry {
   /** Null for a row without an identifier, or with one that an earlier row has: nothing can be drawn for it. */
   readonly key: string | null;
   readonly treatment: Treatment;
+  /** What a person says was really used; each material's amounts stand in for all its rates. */
+  readonly asUsed: readonly AsUsed[];
 }
 
 export interface PlanRow {

@@ -32,7 +32,7 @@ export interface ColumnBlueprint {
   readonly header: string;
   /** In characters of the standard font. */
   readonly width: number;
-  readonly format: 'text' | 'number' | 'day' | 'money' | 'percent';
+  readonly format: 'text' | 'long text' | 'number' | 'day' | 'money' | 'percent';
   /** What is shown beside a cell of the column when it is chosen; at most 255 characters. */
   readonly note?: string;
   /** What a cell offers to choose from: words, or the values of another table's column, growing with it. */

@@ -11,6 +11,7 @@ export const TABLE_STYLE = 'Jarleaf';
 const DAY_FORMAT = 164;
 const FORMAT_IDS: Readonly<Record<ColumnBlueprint['format'], number>> = {
   text: 49,
+  'long text': 49,
   number: 0,
   day: DAY_FORMAT,
   money: 4,
@@ -48,8 +49,8 @@ export function newStyles(): string {
   ];
   const borders = [
     '<border><left/><right/><top/><bottom/><diagonal/></border>',
-    `<border><left/><right/><top/>${side('bottom', 'thin')}<diagonal/></border>`,
-    `<border><left/><right/>${side('top', 'medium')}<bottom/><diagonal/></border>`,
+    `<border><left/><right/><top/>${edge('bottom', 'thin')}<diagonal/></border>`,
+    `<border><left/><right/>${edge('top', 'medium')}<bottom/><diagonal/></border>`,
   ];
   const formats = [
     '<xf numFmtId="0" fontId="0" fillId="0" borderId="0" xfId="0"/>',
@@ -94,7 +95,7 @@ function fill(colour: string): string {
   return `<fill><patternFill patternType="solid">${colours}</patternFill></fill>`;
 }
 
-function side(name: string, style: string): string {
+function edge(name: string, style: string): string {
   return `<${name} style="${style}"><color rgb="${LINE}"/></${name}>`;
 }
 
@@ -108,12 +109,14 @@ function format(id: number, fontId: number, fillId: number, borderId: number, al
 
 /** Text stands off a little, so that it does not run into a number before it. */
 function placed(name: ColumnBlueprint['format']): string {
+  if (name === 'long text') return 'horizontal="left" indent="1" vertical="top" wrapText="1"';
   return name === 'text' ? 'horizontal="left" indent="1" vertical="top"' : 'vertical="top"';
 }
 
 /** A header stands over its column's values. */
 function headerPlaced(name: ColumnBlueprint['format']): string {
-  const side = name === 'text' ? 'horizontal="left" indent="1"' : 'horizontal="right"';
+  const side =
+    name === 'text' || name === 'long text' ? 'horizontal="left" indent="1"' : 'horizontal="right"';
   return `${side} vertical="center" wrapText="1"`;
 }
 

@@ -7,7 +7,7 @@ import { SharedStringNumbers, textElement } from './shared-strings.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
 import { writeZip } from './zip-write.ts';
 
-export type { ColumnBlueprint, TabBlueprint, TableBlueprint, XlsxBlueprint } from './blueprint.ts';
+export type { ColumnBlueprint, XlsxBlueprint } from './blueprint.ts';
 
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';

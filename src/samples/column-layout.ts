@@ -35,6 +35,18 @@ const MONEY = new Set([
   'amount',
 ]);
 
+/** Sentences, which are wrapped. */
+const LONG_TEXT = new Set([
+  'notes',
+  'method',
+  'cautions',
+  'description',
+  'position',
+  'outcome',
+  'what',
+  'how',
+]);
+
 /** The fixed words of a column, by record field; a table of its own words comes first. */
 const WORDS: Readonly<Record<string, readonly string[]>> = {
   unit: UNIT_NAMES,
@@ -60,10 +72,11 @@ const WORDS_OF_TABLE: Readonly<Record<string, Readonly<Record<string, readonly s
 const OPEN_WORDS = new Set(['Orders', 'Quotes']);
 
 const NOTES: Readonly<Record<string, string>> = {
-  left: 'What is left today, written by Jarleaf. Weighed or counted it? Type over it: the difference is offered as a Count.',
+  left: 'What is left today, written by Jarleaf. Weighed or counted it? Type over it: check then says which Count to enter in Movements.',
   leftAsWritten:
     'Written by Jarleaf, to tell a figure that you typed over Left from its own. Leave it alone.',
-  goodUntil: 'The last day on which the lot may be used, written by Jarleaf.',
+  goodUntil:
+    'The last day by the dates and lives that you set, written by Jarleaf. Look, smell and test before use.',
   worth: 'What is left of its cost, written by Jarleaf.',
   drawn: 'yes once its materials are taken from stock, part after a shortfall. Written by Jarleaf.',
   drawnFor: 'The extent that it was drawn for. Written by Jarleaf.',
@@ -123,7 +136,7 @@ export function columnBlueprint(
   return {
     header: column.header,
     width: widthOf(column, cells),
-    format: MONEY.has(field) ? 'money' : column.preparation,
+    format: MONEY.has(field) ? 'money' : LONG_TEXT.has(field) ? 'long text' : column.preparation,
     ...(words === undefined ? {} : { choices: words, strict: !OPEN_WORDS.has(definition.name) }),
     ...(words !== undefined || source === undefined ? {} : { choices: source }),
     ...(note === undefined ? {} : { note }),

@@ -1,5 +1,5 @@
 import type { Day } from '../core/day.ts';
-import { type AsUsed, drawEntry } from '../core/draw.ts';
+import { drawEntry } from '../core/draw.ts';
 import { cover } from '../core/draw-order.ts';
 import { type Exact, roundQuantity, ZERO } from '../core/exact-number.ts';
 import type { IdentifierMaker } from '../core/identifier.ts';
@@ -52,8 +52,8 @@ export class DemoBench {
     return leftOn(accountIn(this.ledger, lot), day);
   }
 
-  draw(entry: Entry, day: Day, asUsed: readonly AsUsed[]): readonly Movement[] {
-    const drawing = drawEntry(this.ledger, entry, day, this.newIdentifier, asUsed);
+  draw(entry: Entry, day: Day): readonly Movement[] {
+    const drawing = drawEntry(this.ledger, entry, day, this.newIdentifier);
     this.ledger = drawing.ledger;
     this.write(drawing.movements, day);
     const { drawn, extent } = drawing.entries[0] ?? {};

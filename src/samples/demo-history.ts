@@ -3,7 +3,6 @@ import { exact } from '../core/exact-number.ts';
 import { type IdentifierMaker, keyOf, type Random } from '../core/identifier.ts';
 import { openLedger } from '../core/ledger.ts';
 import type { Lot, Studio } from '../core/studio.ts';
-import { unitNamed } from '../core/unit.ts';
 import { DemoBench } from './demo-bench.ts';
 import { clearAway, countNearlyUsed, countSome, overdraw, spill, takeByHand, trim } from './demo-by-hand.ts';
 import { dayOf, startOfRound } from './demo-jobs.ts';
@@ -75,13 +74,7 @@ function drawOn(bench: DemoBench, entries: readonly DemoEntry[], day: Day, rando
       studio.entries.find(({ name }) => name === demo.entry),
       demo.entry,
     );
-    const asUsed = demo.asUsed.map(([name, quantity, unit]) => ({
-      material: found(studio.materialsByKey.get(keyOf(name)), name),
-      quantity: exact(quantity),
-      unit: unitNamed(unit),
-      lot: null,
-    }));
-    const movements = bench.draw(entry, day, asUsed);
+    const movements = bench.draw(entry, day);
     const isPart = bench.drawn.get(demo.entry)?.drawn === 'part';
     if (isPart !== (demo.role === 'drawn in part')) {
       throw new Error(
@@ -91,7 +84,7 @@ function drawOn(bench: DemoBench, entries: readonly DemoEntry[], day: Day, rando
     trim(bench, movements, day, random);
     if (place % ENTRIES_A_MISTAKE === 0 && movements.length > 0) {
       bench.takeBack(movements, day);
-      bench.draw(entry, day, asUsed);
+      bench.draw(entry, day);
     }
   }
 }

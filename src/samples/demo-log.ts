@@ -1,6 +1,9 @@
+import { notesWithAmounts } from '../core/as-used.ts';
 import { addDays, type Day, isoDay } from '../core/day.ts';
+import { exact } from '../core/exact-number.ts';
 import type { Random } from '../core/identifier.ts';
 import { STUDIO_JOB } from '../core/studio.ts';
+import { unitNamed } from '../core/unit.ts';
 import type { treatmentLogTable } from '../workbook/tables-work.ts';
 import { DEMO_JOBS, type DemoJob, dayOf, letterItem, type Programme, startOfRound } from './demo-jobs.ts';
 import type { SampleRow } from './sample-table.ts';
@@ -199,7 +202,7 @@ function readingsOf({ treatment, job, extent }: DemoEntry): Readonly<Record<stri
 
 /** The row of an entry before anything is drawn for it. */
 export function entryRow(demo: DemoEntry): SampleRow<typeof treatmentLogTable> {
-  const { entry, day, job, item, treatment, extent, minutes, role } = demo;
+  const { entry, day, job, item, treatment, extent, minutes, role, asUsed } = demo;
   return {
     ...readingsOf(demo),
     entry,
@@ -210,6 +213,14 @@ export function entryRow(demo: DemoEntry): SampleRow<typeof treatmentLogTable> {
     minutes,
     by: 'L.',
     extent,
-    notes: role === 'drawn in part' ? 'eraser ran out' : null,
+    notes: notesWithAmounts(
+      role === 'drawn in part' ? 'eraser ran out' : null,
+      asUsed.map(([material, quantity, unit]) => ({
+        material,
+        quantity: exact(quantity),
+        unit: unitNamed(unit),
+        lot: null,
+      })),
+    ),
   };
 }

@@ -95,7 +95,7 @@ const PASTE: readonly MaterialRow[] = [
     kind: 'Paste',
     stockUnit: 'g',
     notes:
-      'Made here. Studios have found it good for 3 to 20 days: set the lives of the recipe to your own experience.',
+      'Made here. Studios have found it good for 3 to 20 days: set the lives of the recipe to your own experience. Look and smell for mould before use.',
   },
   {
     material: 'methylcellulose 5 %',
@@ -108,7 +108,7 @@ const PASTE: readonly MaterialRow[] = [
     description: 'size for evening surface sheen',
     kind: 'Paste',
     stockUnit: 'ml',
-    notes: 'Made here, for the day.',
+    notes: 'Made here, for the day. Look and smell for mould before use.',
   },
 ];
 
@@ -129,7 +129,8 @@ const BUFFERS: readonly MaterialRow[] = [
     lifeOpenedDays: YEAR,
     hazards: 'H315 H318 H335',
     disposal: BY_SHEET,
-    notes: 'Alkali: eye protection and gloves, no dust. Keep closed, it takes carbon dioxide from the air.',
+    notes:
+      'Alkali, can damage eyes for good: eye protection and gloves, raise no dust. Keep closed, it takes carbon dioxide from the air.',
   },
   {
     material: 'magnesium hydroxide',
@@ -138,7 +139,7 @@ const BUFFERS: readonly MaterialRow[] = [
     lifeSealedDays: 3 * YEAR,
     lifeOpenedDays: YEAR,
     disposal: BY_SHEET,
-    notes: 'Turns into carbonate in air: keep closed.',
+    notes: 'Alkali: eye protection and gloves, raise no dust. Turns into carbonate in air: keep closed.',
   },
   {
     material: 'ethanol',
@@ -181,9 +182,9 @@ const BUFFERS: readonly MaterialRow[] = [
     description: 'clear saturated calcium hydroxide solution',
     kind: 'Buffer',
     stockUnit: 'l',
-    hazards: 'strongly alkaline',
     disposal: BY_SHEET,
-    notes: 'Made here. Can darken groundwood paper: spot-test first. Eye protection and gloves.',
+    notes:
+      'Made here. Strongly alkaline: eye protection and gloves. Can darken groundwood paper: spot-test first.',
   },
   {
     material: 'magnesium bicarbonate',
@@ -191,7 +192,8 @@ const BUFFERS: readonly MaterialRow[] = [
     kind: 'Buffer',
     stockUnit: 'l',
     disposal: BY_SHEET,
-    notes: 'Made here. The usual first choice for groundwood paper; spot-test first.',
+    notes:
+      'Made here. Often used for groundwood paper; can change colours and tone: spot-test first. Keep headspace, pressure can build.',
   },
   {
     material: 'pre-wetting alcohol 30 %',

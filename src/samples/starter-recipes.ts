@@ -6,6 +6,7 @@ type RecipeRow = SampleRow<typeof recipesTable>;
 type PartRow = SampleRow<typeof recipePartsTable>;
 
 const HOT = "Hot plate and steam: heat-proof gloves, eye protection, don't leave it alone.";
+const MOULD = 'Look and smell for mould before use, and discard the whole pot if in doubt.';
 const ALKALI =
   "Alkali: eye protection and gloves, raise no dust. Follow the supplier's safety data sheet and local codes.";
 
@@ -21,7 +22,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     minutes: 60,
     method:
       'Soak the starch 30 min or longer, cook at least 15 min stirring, let it cool, strain. Weigh what it gave.',
-    cautions: HOT,
+    cautions: `${HOT} ${MOULD}`,
   },
   {
     recipe: 'methylcellulose 5 %',
@@ -31,7 +32,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     lifeDays: 30,
     readyAfterHours: 24,
     method: 'Stir the powder into 75 ml of hot water, add 25 ml of cold, leave until clear.',
-    cautions: HOT,
+    cautions: `${HOT} ${MOULD}`,
   },
   {
     recipe: 'remoistenable tissue',
@@ -40,6 +41,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     unit: 'sheet',
     lifeDays: 365,
     method: 'Brush paste and methylcellulose out on casting film, lay the tissue on, dry, peel off.',
+    cautions: MOULD,
   },
   {
     recipe: 'limewater',
@@ -49,7 +51,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     lifeDays: 30,
     method:
       'Shake 2 g in 1 l of cold water (1.5 g dissolves), let it settle, decant the clear part. Keep full and airtight.',
-    cautions: `${ALKALI} Can darken groundwood paper: spot-test first.`,
+    cautions: `${ALKALI} Can damage eyes for good. Can darken groundwood paper: spot-test first.`,
   },
   {
     recipe: 'magnesium bicarbonate',
@@ -59,7 +61,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     lifeDays: 7,
     method:
       'Suspend, pass carbon dioxide through until clear (it takes 3.5 g, more is lost), let it settle, decant. Keep closed.',
-    cautions: `${ALKALI} Ventilate: carbon dioxide. Spot-test first.`,
+    cautions: `${ALKALI} Ventilate: carbon dioxide. Never gas into a closed vessel, leave headspace: pressure can build. Spot-test first.`,
   },
   {
     recipe: 'pre-wetting alcohol 30 %',
@@ -67,7 +69,8 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     yield: 100,
     unit: 'g',
     lifeDays: 30,
-    method: "By mass: volumes don't add up. Reused and topped up.",
+    method:
+      "By mass: volumes don't add up. Reused and topped up; discard it once it is coloured, it carries dyes to the next object.",
     cautions:
       'Solvent, highly flammable: ventilate, no ignition or hot plate near, gloves and eye protection.',
   },
@@ -78,7 +81,7 @@ export const STARTER_RECIPES: readonly RecipeRow[] = [
     unit: 'ml',
     lifeDays: 1,
     method: 'Swell in cold water, warm gently until clear. For the day.',
-    cautions: HOT,
+    cautions: `${HOT} ${MOULD}`,
   },
 ];
 

@@ -12,7 +12,7 @@ export const STARTER_TREATMENTS: readonly TreatmentRow[] = [
     setupMinutes: 10,
     minutesPerExtent: 5,
     notes:
-      'pH, and whether inks and colours bear water or alcohol. The calibration buffers are for the meter: they treat nothing.',
+      'pH, and whether inks and colours bear water or alcohol (flammable: ventilate, no ignition). The calibration buffers are for the meter: they treat nothing.',
   },
   {
     treatment: 'removing staples',
@@ -21,14 +21,21 @@ export const STARTER_TREATMENTS: readonly TreatmentRow[] = [
     minutesPerExtent: 6,
     notes: 'Takes nothing from stock. Write what was removed, and where it was, into Removed.',
   },
-  { treatment: 'surface cleaning', extentUnit: 'dm² of face', setupMinutes: 5, minutesPerExtent: 1 },
+  {
+    treatment: 'surface cleaning',
+    extentUnit: 'dm² of face',
+    setupMinutes: 5,
+    minutesPerExtent: 1,
+    notes:
+      'Raise as little dust as you can. Mould or its smell on an object: stop, do not brush, keep it apart and ask who is trained for it.',
+  },
   {
     treatment: 'washing, three baths',
     extentUnit: 'dm²',
     setupMinutes: 30,
     minutesPerExtent: 0.5,
     notes:
-      'Test every ink and colour first. Alcohol for pre-wetting is flammable: ventilate, no ignition, gloves.',
+      'Test every ink and colour first. Alcohol for pre-wetting is flammable: ventilate, no ignition, gloves, eye protection.',
   },
   {
     treatment: 'deacidifying in a bath',
@@ -36,7 +43,7 @@ export const STARTER_TREATMENTS: readonly TreatmentRow[] = [
     setupMinutes: 20,
     minutesPerExtent: 0.3,
     notes:
-      'Spot-test first. Mild bicarbonate is the first choice: limewater can darken groundwood paper. Gloves and eye protection.',
+      'Spot-test first. Mild bicarbonate is the usual start, since limewater can darken groundwood paper. Gloves and eye protection.',
   },
   {
     treatment: 'drying, five changes',

@@ -141,8 +141,8 @@ describe('logging a mend that spans two lots', () => {
     expect(bench.rows('Movements').find(({ Lot }) => Lot === 'T-2')).toMatchObject({
       Quantity: 1.5,
       'Lot is': 'confirmed',
-      Note: '1.5 sheet as used',
     });
+    expect(bench.rows('TreatmentLog')[0]?.['Notes']).toMatch(/Used: Repair tissue 5=1\.5 sheet@T-2$/);
     expect(bench.rows('Movements').map(({ Lot }) => Lot)).not.toContain('T-1');
   });
 

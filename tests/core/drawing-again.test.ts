@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { drawEntry } from '../../src/core/draw.ts';
+import { entryStatus } from '../../src/core/entry-needs.ts';
 import type { Records } from '../../src/core/records.ts';
 import { movementsOfPosting, reverse } from '../../src/core/undo.ts';
 import { written } from './helpers/random-studio.ts';
-import { lot, material, movement, qty, unit } from './helpers/stock-records.ts';
-import { draw, entryNamed, ledgerOf, materialNamed, numbered, on, taken } from './helpers/studio-of.ts';
+import { lot, material, movement } from './helpers/stock-records.ts';
+import { draw, entryNamed, ledgerOf, noticesOn, numbered, on, onlyOf, taken } from './helpers/studio-of.ts';
 import { entry, job, rate, treatment } from './helpers/work-records.ts';
 
 const TODAY = '2026-04-01';
@@ -74,37 +74,33 @@ describe('an entry drawn in part', () => {
 });
 
 describe('amounts as they were really used', () => {
-  const entries = [entry('E1', '2026-03-10', 'Lining', 4)];
   const usageRates = [
     rate('Lining', 'Glue', 1, { choice: 'a' }),
     rate('Lining', 'Paste', 1, { choice: 'a' }),
   ];
-  const ledger = ledgerOf({ ...base, lots: [...paste, ...glue], entries, usageRates });
-  const used = (name: string, quantity: string, more: { unit?: string; lot?: string } = {}) => ({
-    material: materialNamed(ledger, name),
-    quantity: qty(quantity),
-    unit: unit(more.unit ?? 'g'),
-    lot: ledger.studio.lotsByKey.get((more.lot ?? '').toLowerCase()) ?? null,
+  const recordsWith = (notes: string, more: Partial<Records> = {}) => ({
+    ...base,
+    lots: [...paste, ...glue],
+    usageRates,
+    entries: [entry('E1', '2026-03-10', 'Lining', 4, { notes })],
+    ...more,
   });
-  const drawAs = (...amounts: ReturnType<typeof used>[]) =>
-    drawEntry(ledger, entryNamed(ledger, 'E1'), on(TODAY), numbered(), amounts);
+  const studioWith = (notes: string, more: Partial<Records> = {}) => ledgerOf(recordsWith(notes, more));
+  const drawWith = (notes: string) => draw(studioWith(notes), TODAY);
 
   test('stand in for the rates, choose an alternative, and may name a lot', () => {
-    expect(taken(drawAs(used('Glue', '7.5')))).toEqual(['E1 G 7.5 g']);
-    expect(taken(drawAs(used('Paste', '7')))).toEqual(['E1 P 7 g']);
-    const named = drawAs(used('Paste', '7', { lot: 'Q' }));
+    expect(taken(drawWith('Used: Glue=7.5 g'))).toEqual(['E1 G 7.5 g']);
+    expect(taken(drawWith('the corner was brittle. Used: paste=7 g'))).toEqual(['E1 P 7 g']);
+    const named = drawWith('Used: Paste=7 g@q');
     expect(named.movements.map(({ lot: { name }, lotIs }) => [name, lotIs])).toEqual([['Q', 'confirmed']]);
   });
 
   test('are drawn besides what the rates say of other materials', () => {
-    expect(taken(drawAs(used('Tissue', '2', { unit: 'sheet' })))).toEqual([
-      'E1 G 4 g',
-      'E1 - Tissue 2 sheet',
-    ]);
+    expect(taken(drawWith('Used: Tissue=2 sheets'))).toEqual(['E1 G 4 g', 'E1 - Tissue 2 sheet']);
   });
 
   test('add up where one material is given twice, named lots first', () => {
-    expect(taken(drawAs(used('Paste', '120'), used('Paste', '60', { lot: 'P' })))).toEqual([
+    expect(taken(drawWith('Used: Paste=120 g; Paste=60 g@P'))).toEqual([
       'E1 P 60 g',
       'E1 P 40 g',
       'E1 Q 80 g',
@@ -112,24 +108,69 @@ describe('amounts as they were really used', () => {
   });
 
   test('of what is not counted are not drawn and never fall short', () => {
-    expect(taken(drawAs(used('Water', '3', { unit: 'l' })))).toEqual(['E1 G 4 g']);
+    expect(taken(drawWith('Used: Water=3 l'))).toEqual(['E1 G 4 g']);
   });
 
-  test('are what a part is completed to, also when given in two units', () => {
-    const first = drawAs(used('Paste', '150'), used('Paste', '0.1', { unit: 'kg' }));
-    expect(taken(first)).toEqual(['E1 P 100 g', 'E1 Q 50 g', 'E1 Q 0.05 kg', 'E1 - Paste 0.05 kg']);
-    const part = entry('E1', '2026-03-10', 'Lining', 4, { drawn: 'part', drawnFor: 4 });
+  test('of nothing draw nothing, and leave nothing to draw', () => {
+    const ledger = studioWith('Used: Glue=0 g');
+    expect(entryStatus(ledger, entryNamed(ledger, 'E1'), on(TODAY))).toBe('drawn');
+    expect(taken(draw(ledger, TODAY))).toEqual([]);
+  });
+
+  test('are taken again after they were taken back, from the lot that was named', () => {
+    const first = drawWith('Used: Paste=7 g@Q');
+    const undone = reverse(first.ledger, first.movements, on(TODAY), numbered('undo'));
+    expect(taken(draw(undone.ledger, TODAY))).toEqual(['E1 Q 7 g']);
+  });
+
+  test('keep the alternative that was chosen where nothing of it was there', () => {
+    const ledger = studioWith('Used: Paste=7 g', { lots: glue });
+    const first = draw(ledger, TODAY);
+    expect(taken(first)).toEqual(['E1 - Paste 7 g']);
+    expect(taken(draw(first.ledger, TODAY))).toEqual(['E1 - Paste 7 g']);
+  });
+
+  test('are what a part is completed to, also when given in two units and of named lots', () => {
+    const first = drawWith('Used: Paste=150 g@P; Paste=0.1 kg');
+    expect(taken(first)).toEqual(['E1 P 100 g', 'E1 Q 0.1 kg', 'E1 - Paste 50 g']);
+    const notes = 'Used: Paste=150 g; Paste=0.1 kg';
+    const both = draw(studioWith(notes), TODAY);
+    expect(taken(both)).toEqual(['E1 P 100 g', 'E1 Q 50 g', 'E1 Q 0.05 kg', 'E1 - Paste 0.05 kg']);
+    const part = entry('E1', '2026-03-10', 'Lining', 4, { drawn: 'part', drawnFor: 4, notes });
     const more = ledgerOf({
       ...base,
       usageRates,
       entries: [part],
       lots: [...paste, ...glue, lot('R', 'Paste', '2026-03-03', 80)],
-      movements: written(first.movements),
+      movements: written(both.movements),
     });
     const rest = draw(more, TODAY).movements.map(
       ({ lot: { name }, change }) => `${name} ${change.toString()}`,
     );
     expect(rest).toEqual(['R -50']);
+  });
+
+  test('written otherwise are a remark like others', () => {
+    for (const notes of [
+      'Used: two brushes',
+      'Used: Paste=about 7 g',
+      'Used: Paste=7 dollops',
+      'used Paste=7 g',
+    ]) {
+      expect(taken(drawWith(notes))).toEqual(['E1 G 4 g']);
+    }
+  });
+
+  test('that name no material, or no lot of it, are noticed', () => {
+    const noticed = (notes: string) => onlyOf(noticesOn(TODAY, recordsWith(notes)), 'unknown-reference');
+    expect(noticed('Used: Pasta=7 g').map(({ message, subject }) => [subject, message])).toEqual([
+      [
+        'E1',
+        'Notes gives an amount used, but there is no material Pasta: correct it, or the usage rates are taken instead.',
+      ],
+    ]);
+    expect(noticed('Used: Paste=7 g@G')[0]?.message).toContain('there is no lot G of Paste');
+    expect(noticed('Used: Paste=7 g@P')).toEqual([]);
   });
 });
 

@@ -130,7 +130,7 @@ describe(`drawing (seed ${SEED})`, () => {
         let after = ledger;
         for (const entry of due) {
           if (entryStatus(after, entry, LAST) !== 'not drawn') continue;
-          const drawing = drawEntry(after, entry, LAST, newIdentifier, []);
+          const drawing = drawEntry(after, entry, LAST, newIdentifier);
           after = drawing.ledger;
           for (const { material, unit } of drawing.shortfalls) {
             const rates = entry.treatment.rates.filter((rate) => rate.material === material);
@@ -159,7 +159,7 @@ describe(`drawing (seed ${SEED})`, () => {
         let after = ledger;
         for (const entry of ledger.studio.entries.toSorted(compareEntries)) {
           if (entryStatus(after, entry, LAST) !== 'not drawn') continue;
-          after = drawEntry(after, entry, LAST, newIdentifier, []).ledger;
+          after = drawEntry(after, entry, LAST, newIdentifier).ledger;
         }
         const all = draw(ledger, END);
         expect(all.ledger.partEntries).toEqual(after.partEntries);

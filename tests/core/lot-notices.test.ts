@@ -40,17 +40,17 @@ describe('a lot that goes off', () => {
 
   test('reads well', () => {
     expect(said('expiring', lotWith({ useBy: '2026-04-03' }))).toEqual([
-      ['note', 'A', 'Lot', 'Lot A (Paste) is good until 3 Apr 2026; 10 g is left.'],
+      ['note', 'A', 'Lot', 'Lot A (Paste) is good until 3 Apr 2026; left in it: 10 g.'],
     ]);
     expect(said('expiring', lotWith({ useBy: TODAY }))[0]?.[3]).toBe(
-      'Lot A (Paste) is good until today; 10 g is left.',
+      'Lot A (Paste) is good until today; left in it: 10 g.',
     );
     expect(said('expired', lotWith({ useBy: '2026-03-31' }))).toEqual([
       [
         'warn',
         'A',
         'Lot',
-        'Lot A (Paste) was good until 31 Mar 2026; 10 g is left. It is not drawn on by itself any more.',
+        'Lot A (Paste) was good until 31 Mar 2026; left in it: 10 g. It is not drawn on by itself any more.',
       ],
     ]);
   });
@@ -74,7 +74,7 @@ describe('a lot used against the rules', () => {
         'stop',
         'A',
         'Quantity',
-        'Lot A (Paste): more used than recorded, by 2 g. Count what is there, or reverse what was drawn from it by mistake.',
+        'Lot A (Paste): more used than recorded, by 2 g. Weigh or count what is there and enter a Count in Movements, or reverse what was drawn from it by mistake.',
       ],
     ]);
     expect(said('overdrawn', { movements, ...lotWith({ state: 'Discarded' }) })).toEqual([]);
@@ -175,8 +175,8 @@ describe('a count', () => {
         'warn',
         'A',
         'Left',
-        'Left of lot A (Paste) was typed over with 7 g; by its movements 8 g is left. ' +
-          'Post the difference as a Count, or clear the cell.',
+        'Left of lot A (Paste) was typed over with 7 g; by its movements it is 8 g. ' +
+          'To keep your figure add a row to Movements, Count, quantity -1, unit g; else clear the cell.',
       ],
     ]);
     expect(differs({ left: 7 })).toHaveLength(1);

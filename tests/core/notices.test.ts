@@ -113,12 +113,12 @@ describe('a material', () => {
         'warn',
         'Paste',
         'Material',
-        'Paste: 10 g usable and on order after what is planned; order when down to 12 g. Suggested order: 2 g.',
+        'Paste: 10 g left over, with what is on order and after what is planned; order when down to 12 g. Suggested order: 2 g.',
       ],
     ]);
     const entries = [entry('E1', '2026-02-05', 'Lining', 20)];
     expect(said('low', { ...one({ keepAtLeast: qty(12) }), entries })[0]?.[3]).toBe(
-      'Paste: 30 g more is planned than is usable and on order; order when down to 12 g. Suggested order: 42 g.',
+      'Paste: short by 30 g after what is planned and what the log has not drawn; order when down to 12 g. Suggested order: 42 g.',
     );
   });
 

@@ -44,7 +44,7 @@ const unknown = (some: Partial<Records>): string[] => said(some).map((text) => t
 describe('a name that no row bears', () => {
   test('is said with the cell, the name and what would be right', () => {
     expect(said({ lots: [lot('A', 'Pasta', '2026-03-01', 10)] })).toEqual([
-      'unknown-reference Paste Material | Material names Pasta, which no row of Materials bears: add it there, or correct the name here.',
+      'unknown-reference Paste Material | There is no Pasta in Materials: add it there, or correct Material here.',
     ]);
   });
 
@@ -151,7 +151,7 @@ describe('a row that can not be read', () => {
     expect(said({ movements: [movement('M', '2026-03-01', 'Use', 'B', 1)] }, { lots })).toEqual([]);
     const usageRates = [rate('Lining', 'Glue', 1)];
     expect(said({ usageRates }, { materials: new Set(['glue']) })).toEqual([
-      "unknown-reference UsageRates Material | Material names Glue, whose own row in Materials can't be read: mend that row first.",
+      "unknown-reference UsageRates Material | The row of Glue in Materials can't be read, and Material names it: mend that row first.",
     ]);
   });
 });

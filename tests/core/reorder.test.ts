@@ -105,7 +105,7 @@ describe('what to order', () => {
       onlyOf(noticesOn(TODAY, some), 'low').map(({ message }) => message);
     const short = [paste({ keepAtLeast: qty(100), lifeSealedDays: 5 })];
     expect(sentence({ materials, lots: at(100) })).toEqual([
-      'Paste: 100 g usable and on order after what is planned; order when down to 100 g. ' +
+      'Paste: 100 g left over, with what is on order and after what is planned; order when down to 100 g. ' +
         'None is being used up, so that nothing is suggested yet.',
     ]);
     const fresh = [lot('A', 'Paste', ago(2), 220)];
@@ -113,7 +113,7 @@ describe('what to order', () => {
     expect(
       sentence({ materials: short, lots: fresh, movements: today, offers: [offer('Paste', 50, 10)] }),
     ).toEqual([
-      'Paste: 40 g usable and on order after what is planned; order when down to 100 g. ' +
+      'Paste: 40 g left over, with what is on order and after what is planned; order when down to 100 g. ' +
         'No whole pack would be used up before it goes off.',
     ]);
   });

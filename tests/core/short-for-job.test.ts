@@ -25,7 +25,7 @@ describe('short for a job', () => {
   test('is a plan row that needs more than can be used on its day', () => {
     expect(short({ plan: [later], lots: [lot('A', 'Paste', '2026-03-01', 30)] })).toEqual([]);
     expect(short({ plan: [later], lots: [lot('A', 'Paste', '2026-03-01', 29)] })).toEqual([
-      'J1 | J1: Lining on 20 Apr 2026 needs 30 g of Paste; 1 g is missing on that day.',
+      'J1 | J1: Lining on 20 Apr 2026 needs 30 g of Paste; missing on that day: 1 g.',
     ]);
   });
 
@@ -48,7 +48,7 @@ describe('short for a job', () => {
       plan('L4', 'Lining', 5, { planned: '2026-04-22', job: 'J1' }),
     ];
     expect(short({ plan: rows, lots: [lot('A', 'Paste', '2026-03-01', 40)] })).toEqual([
-      'J1 | J1: Lining on 20 Apr 2026 needs 30 g of Paste; 10 g is missing on that day, and for 2 later plan rows as well.',
+      'J1 | J1: Lining on 20 Apr 2026 needs 30 g of Paste; missing on that day: 10 g, and for 2 later plan rows as well.',
     ]);
   });
 
@@ -64,7 +64,7 @@ describe('short for a job', () => {
   test('takes off what the log has not drawn', () => {
     const entries = [entry('E1', '2026-03-10', 'Lining', 10, { job: 'J2' })];
     const lots = [lot('A', 'Paste', '2026-03-01', 35)];
-    expect(short({ plan: [later], lots, entries })[0]).toContain('5 g is missing');
+    expect(short({ plan: [later], lots, entries })[0]).toContain('missing on that day: 5 g');
     const movements = [movement('M1', '2026-03-10', 'Use', 'A', 10, { entry: 'E1' })];
     expect(short({ plan: [later], lots: [lot('A', 'Paste', '2026-03-01', 40)], entries, movements })).toEqual(
       [],
@@ -74,10 +74,10 @@ describe('short for a job', () => {
   test('takes off what the log could not draw on its day from what came later', () => {
     const entries = [entry('E1', '2026-03-10', 'Lining', 10, { job: 'J2' })];
     const lots = [lot('A', 'Paste', '2026-03-20', 35)];
-    expect(short({ plan: [later], lots, entries })[0]).toContain('5 g is missing');
+    expect(short({ plan: [later], lots, entries })[0]).toContain('missing on that day: 5 g');
     const orders = [order('O1', '2026-03-30', { expected: '2026-04-20' })];
     const orderLines = [orderLine('O1', '1', 'Paste', 35, 1)];
-    expect(short({ plan: [later], orders, orderLines, entries })[0]).toContain('5 g is missing');
+    expect(short({ plan: [later], orders, orderLines, entries })[0]).toContain('missing on that day: 5 g');
   });
 
   test('adds orders expected by then, by Expected or the supplier’s lead time', () => {
@@ -97,7 +97,7 @@ describe('short for a job', () => {
     const orderLines = [orderLine('O1', '1', 'Paste', 4, 10)];
     const rows = [later, plan('L2', 'Lining', 30, { planned: '2026-04-21', job: 'J2' })];
     expect(short({ plan: rows, orders, orderLines })).toEqual([
-      'J2 | J2: Lining on 21 Apr 2026 needs 30 g of Paste; 20 g is missing on that day.',
+      'J2 | J2: Lining on 21 Apr 2026 needs 30 g of Paste; missing on that day: 20 g.',
     ]);
   });
 
@@ -120,7 +120,7 @@ describe('short for a job', () => {
     const entries = [entry('E1', '2026-03-10', 'Lining', 10), entry('E2', '2026-03-15', 'Lining', 10)];
     const rows = [plan('L1', 'Lining', 1, { planned: '2026-04-10', job: 'J2' })];
     const inOrder = short({ plan: rows, lots, entries });
-    expect(inOrder[0]).toContain('1 g is missing');
+    expect(inOrder[0]).toContain('missing on that day: 1 g');
     expect(short({ plan: rows, lots, entries: entries.toReversed() })).toEqual(inOrder);
   });
 });

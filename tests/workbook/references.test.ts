@@ -152,7 +152,7 @@ describe('a name that no row bears is noticed at its cell', () => {
         code: 'unknown-reference',
         severity: 'stop',
         subject,
-        message: `${column} names ${named}, which no row of ${where} bears: add it there, or correct the name here.`,
+        message: `There is no ${named} in ${where}: add it there, or correct ${column} here.`,
         at: column,
         address: expect.stringMatching(
           new RegExp(`^${table}![A-Z]+${(literal[table] as readonly unknown[]).length + 1}$`),

@@ -133,7 +133,7 @@ describe('columns', () => {
       [
         'unknown-reference',
         'C-1',
-        "Lot names T-1, whose own row in the stock tables can't be read: mend that row first.",
+        "The row of T-1 in the stock tables can't be read, and Lot names it: mend that row first.",
         'Offcuts!B2',
       ],
     ]);
@@ -145,7 +145,7 @@ describe('columns', () => {
     );
     expect(codes).toEqual([
       expect.stringMatching(/^The table Materials .* lacks the column Kind, so none/),
-      "Material names Tissue 5, whose own row in Materials can't be read: mend that row first.",
+      "The row of Tissue 5 in Materials can't be read, and Material names it: mend that row first.",
     ]);
   });
 

@@ -59,6 +59,7 @@ export interface PlainEntry {
   readonly job?: string;
   readonly item?: string;
   readonly drawn?: string;
+  readonly notes?: string;
   readonly drawnFor?: Plain;
 }
 
@@ -78,6 +79,7 @@ export function entry(
     treatment: of,
     extent: qty(extent),
     minutes: null,
+    notes: more.notes ?? null,
     drawn: more.drawn ?? null,
     drawnFor: qtyOrNull(more.drawnFor),
     ...rowOf('TreatmentLog'),

@@ -1,0 +1,90 @@
+import { type AmountUsed, type AsUsed, readAmountsUsed } from './as-used.ts';
+import { roundQuantity } from './exact-number.ts';
+import { keyOf } from './identifier.ts';
+import type { Index } from './identities.ts';
+import { type Notice, notice } from './notice.ts';
+import { isUnreadable, type JobRecord, nameOf, type Records } from './records.ts';
+import {
+  type Entry,
+  type Lot,
+  type Material,
+  type PlanRow,
+  STUDIO_JOB,
+  type Treatment,
+  type UsageRate,
+} from './studio.ts';
+
+/** Cells of a usage rate without which its quantity can't be worked out. */
+const RATE_BEARING = ['Fixed quantity', 'Fixed per', 'Waste %', 'Whole'];
+
+export function buildTreatments(records: Records, materials: Index<Material>): Treatment[] {
+  const rates = new Map<string, UsageRate[]>();
+  for (const record of records.usageRates) {
+    const material = materials.get(keyOf(record.material));
+    if (material === undefined || isUnreadable(record, RATE_BEARING)) continue;
+    const key = keyOf(record.treatment);
+    const rate: UsageRate = { record, material, fixedPer: record.fixedPer ?? 'entry' };
+    const others = rates.get(key);
+    if (others === undefined) rates.set(key, [rate]);
+    else others.push(rate);
+  }
+  return records.treatments.map((record) => ({
+    record,
+    name: nameOf(record.treatment, record),
+    rates: record.treatment === null ? [] : (rates.get(keyOf(record.treatment)) ?? []),
+  }));
+}
+
+function jobIsKnown(job: string, jobs: Index<JobRecord>): boolean {
+  return keyOf(job) === keyOf(STUDIO_JOB) || jobs.has(keyOf(job));
+}
+
+/**
+ * The log entries with the amounts that their Notes say were really used. Of entries with one identifier only the
+ * first can be drawn: the ledger couldn't tell them apart.
+ */
+export function buildEntries(
+  records: Records,
+  treatments: Index<Treatment>,
+  jobs: Index<JobRecord>,
+  materials: Index<Material>,
+  lots: Index<Lot>,
+): { readonly entries: readonly Entry[]; readonly notices: readonly Notice[] } {
+  const seen = new Set<string>();
+  const notices: Notice[] = [];
+  const entries = records.entries.flatMap((record): Entry[] => {
+    const key = record.entry === null ? null : keyOf(record.entry);
+    const isFirst = key === null || !seen.has(key);
+    if (key !== null) seen.add(key);
+    const treatment = treatments.get(keyOf(record.treatment));
+    if (treatment === undefined || !jobIsKnown(record.job, jobs)) return [];
+    const asUsed = readAmountsUsed(record.notes).flatMap((amount): AsUsed[] => {
+      const found = findAmount(amount, materials, lots);
+      if (typeof found !== 'string') return [found];
+      const message = `Notes gives an amount used, but ${found}: correct it, or the usage rates are taken instead.`;
+      notices.push(notice('unknown-reference', record.entry, record, 'Notes', message));
+      return [];
+    });
+    return [{ record, name: nameOf(record.entry, record), key: isFirst ? key : null, treatment, asUsed }];
+  });
+  return { entries, notices };
+}
+
+/** What an amount names, or in words why it names nothing. */
+function findAmount(amount: AmountUsed, materials: Index<Material>, lots: Index<Lot>): AsUsed | string {
+  const material = materials.get(keyOf(amount.material));
+  if (material === undefined) return `there is no material ${amount.material}`;
+  const lot = amount.lot === null ? null : lots.get(keyOf(amount.lot));
+  if (lot === undefined || (lot !== null && lot.material !== material)) {
+    return `there is no lot ${amount.lot} of ${material.name}`;
+  }
+  return { material, quantity: roundQuantity(amount.quantity), unit: amount.unit, lot };
+}
+
+export function buildPlan(records: Records, treatments: Index<Treatment>, jobs: Index<JobRecord>): PlanRow[] {
+  return records.plan.flatMap((record): PlanRow[] => {
+    const treatment = treatments.get(keyOf(record.treatment));
+    if (treatment === undefined || !jobIsKnown(record.job, jobs)) return [];
+    return [{ record, job: jobs.get(keyOf(record.job)) ?? null, treatment }];
+  });
+}
