@@ -59,26 +59,38 @@ export function buildEntries(
     const treatment = treatments.get(keyOf(record.treatment));
     if (treatment === undefined || !jobIsKnown(record.job, jobs)) return [];
     const asUsed = readAmountsUsed(record.notes).flatMap((amount): AsUsed[] => {
-      const found = findAmount(amount, materials, lots);
-      if (typeof found !== 'string') return [found];
-      const message = `Notes gives an amount used, but ${found}: correct it, or the usage rates are taken instead.`;
-      notices.push(notice('unknown-reference', record.entry, record, 'Notes', message));
-      return [];
+      const { used, fault } = findAmount(amount, materials, lots);
+      if (fault !== null) {
+        const message = `Notes gives an amount used, but ${fault}.`;
+        notices.push(notice('unknown-reference', record.entry, record, 'Notes', message));
+      }
+      return used === null ? [] : [used];
     });
     return [{ record, name: nameOf(record.entry, record), key: isFirst ? key : null, treatment, asUsed }];
   });
   return { entries, notices };
 }
 
-/** What an amount names, or in words why it names nothing. */
-function findAmount(amount: AmountUsed, materials: Index<Material>, lots: Index<Lot>): AsUsed | string {
+/** What an amount names, and in words what of it names nothing. */
+function findAmount(
+  amount: AmountUsed,
+  materials: Index<Material>,
+  lots: Index<Lot>,
+): { readonly used: AsUsed | null; readonly fault: string | null } {
   const material = materials.get(keyOf(amount.material));
-  if (material === undefined) return `there is no material ${amount.material}`;
-  const lot = amount.lot === null ? null : lots.get(keyOf(amount.lot));
-  if (lot === undefined || (lot !== null && lot.material !== material)) {
-    return `there is no lot ${amount.lot} of ${material.name}`;
+  if (material === undefined) {
+    const fault = `there is no material ${amount.material}: correct it, or the usage rates alone are taken`;
+    return { used: null, fault };
   }
-  return { material, quantity: roundQuantity(amount.quantity), unit: amount.unit, lot };
+  const used = { material, quantity: roundQuantity(amount.quantity), unit: amount.unit };
+  if (amount.lot === null) return { used: { ...used, lot: null }, fault: null };
+  const lot = lots.get(keyOf(amount.lot));
+  return lot !== undefined && lot.material === material
+    ? { used: { ...used, lot }, fault: null }
+    : {
+        used: { ...used, lot: null },
+        fault: `there is no lot ${amount.lot} of ${material.name}: correct it, or the draw order picks the lot`,
+      };
 }
 
 export function buildPlan(records: Records, treatments: Index<Treatment>, jobs: Index<JobRecord>): PlanRow[] {

@@ -166,10 +166,11 @@ describe('amounts as they were really used', () => {
     expect(noticed('Used: Pasta=7 g').map(({ message, subject }) => [subject, message])).toEqual([
       [
         'E1',
-        'Notes gives an amount used, but there is no material Pasta: correct it, or the usage rates are taken instead.',
+        'Notes gives an amount used, but there is no material Pasta: correct it, or the usage rates alone are taken.',
       ],
     ]);
     expect(noticed('Used: Paste=7 g@G')[0]?.message).toContain('there is no lot G of Paste');
+    expect(taken(drawWith('Used: Paste=7 g@G'))).toEqual(['E1 P 7 g']);
     expect(noticed('Used: Paste=7 g@P')).toEqual([]);
   });
 });
