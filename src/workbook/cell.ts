@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Day, isoDay, parseDay } from '../core/day.ts';
 import { type Exact, exact, parsePlainNumber } from '../core/exact-number.ts';
 import { dayOfSerial } from '../core/serial-date.ts';

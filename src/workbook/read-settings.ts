@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { ZERO } from '../core/exact-number.ts';
 import { keyOf } from '../core/identifier.ts';
 import { currencyOf } from '../core/money.ts';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Row } from '../core/records.ts';
 import { type CellSchema, isBlank, type PreparedCell } from './cell.ts';
 
