@@ -9,6 +9,9 @@ import { encodeAttribute, encodeXml } from './xml-text.ts';
 
 const HEADER_HEIGHT = 32;
 const TITLE_HEIGHT = 26;
+const LINE_HEIGHT = 15;
+/** Characters of a column's width that padding and breaks between words take off a wrapped line. */
+const LOST_IN_WRAPPING = 4;
 const NOTE_LIMIT = 255;
 const NOTE_TITLE_LIMIT = 32;
 const WORDS_LIMIT = 255;
@@ -86,6 +89,17 @@ function lineRows(tab: TabBlueprint, context: SheetContext): string[] {
     return `<row r="${index + 1}"${height}>${cell}</row>`;
   });
 }
+/** The height that a row needs for its wrapped text: not every program works it out when it opens a file. */
+function heightOf(table: TableBlueprint, cells: readonly (CellWrite | null | undefined)[]): string {
+  const lines = table.columns.map(({ format, width }, index) => {
+    const cell = cells[index];
+    return format === 'long text' && cell?.kind === 'text'
+      ? Math.ceil(cell.text.length / Math.max(width - LOST_IN_WRAPPING, 1))
+      : 1;
+  });
+  const most = Math.max(...lines);
+  return most === 1 ? '' : ` ht="${most * LINE_HEIGHT}" customHeight="1"`;
+}
 
 function tableRows(table: TableBlueprint, place: TablePlace, context: SheetContext): string[] {
   const { numberOfText } = context;
@@ -109,7 +123,7 @@ function tableRows(table: TableBlueprint, place: TablePlace, context: SheetConte
   for (let number = place.body.firstRow; number <= place.body.lastRow; number++) {
     const given = table.rows[number - place.body.firstRow] ?? [];
     rows.push(
-      row(number, '', (column, index) => {
+      row(number, heightOf(table, given), (column, index) => {
         const content = contentOf(column, given[index], context.dateSystem);
         const style = styles.columnStyleNumber(column, 'body');
         return cellXml(number, index + 1, { style, content }, '', numberOfText);

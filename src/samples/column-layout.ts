@@ -35,17 +35,12 @@ const MONEY = new Set([
   'amount',
 ]);
 
-/** Sentences, which are wrapped. */
-const LONG_TEXT = new Set([
-  'notes',
-  'method',
-  'cautions',
-  'description',
-  'position',
-  'outcome',
-  'what',
-  'how',
-]);
+/** Sentences that must be read whole, by table; in tables that grow from day to day a row stays one line. */
+const LONG_TEXT: Readonly<Record<string, readonly string[]>> = {
+  Materials: ['notes'],
+  Treatments: ['notes'],
+  Recipes: ['method', 'cautions'],
+};
 
 /** The fixed words of a column, by record field; a table of its own words comes first. */
 const WORDS: Readonly<Record<string, readonly string[]>> = {
@@ -133,10 +128,11 @@ export function columnBlueprint(
   const words = WORDS_OF_TABLE[definition.name]?.[field] ?? WORDS[field];
   const source = column.identifier ? undefined : referredTable(definition, field, column);
   const note = field === 'cost' && definition === movementsTable ? COST_OF_MOVEMENT : NOTES[field];
+  const isLong = LONG_TEXT[definition.name]?.includes(field) ?? false;
   return {
     header: column.header,
     width: widthOf(column, cells),
-    format: MONEY.has(field) ? 'money' : LONG_TEXT.has(field) ? 'long text' : column.preparation,
+    format: MONEY.has(field) ? 'money' : isLong ? 'long text' : column.preparation,
     ...(words === undefined ? {} : { choices: words, strict: !OPEN_WORDS.has(definition.name) }),
     ...(words !== undefined || source === undefined ? {} : { choices: source }),
     ...(note === undefined ? {} : { note }),

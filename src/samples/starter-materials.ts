@@ -200,7 +200,6 @@ const BUFFERS: readonly MaterialRow[] = [
     description: 'ethanol 30 % by mass in water',
     kind: 'Buffer',
     stockUnit: 'g',
-    hazards: 'flammable',
     disposal: BY_SHEET,
     notes: 'Made here; reused and topped up. Away from ignition, ventilate. Test inks and colours first.',
   },
