@@ -201,7 +201,8 @@ const BUFFERS: readonly MaterialRow[] = [
     kind: 'Buffer',
     stockUnit: 'g',
     disposal: BY_SHEET,
-    notes: 'Made here; reused and topped up. Away from ignition, ventilate. Test inks and colours first.',
+    notes:
+      'Made here; reused and topped up. Keep away from ignition, ventilate, gloves and eye protection. Test inks and colours first.',
   },
 ];
 
