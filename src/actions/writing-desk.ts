@@ -2,7 +2,7 @@ import { keepBooks } from '../core/check.ts';
 import type { Day } from '../core/day.ts';
 import type { Drawing } from '../core/draw.ts';
 import { type IdentifierMaker, identifierMaker, type Random } from '../core/identifier.ts';
-import { accountIn, type Ledger } from '../core/ledger.ts';
+import { costIn, type Ledger } from '../core/ledger.ts';
 import type { Movement } from '../core/movement.ts';
 import {
   appendRows,
@@ -152,11 +152,4 @@ export function movementChanges(
   );
   const lots = new Set(movements.map((movement) => movement.lot));
   return [...appendRows(table, rows), ...lotCells(desk.tables, ledger, lots, desk.today)];
-}
-
-/** What a movement of the ledger costs; null for a lot without a cost. */
-export function costIn(ledger: Ledger, movement: Movement): bigint | null {
-  return (
-    accountIn(ledger, movement.lot).postings.find((posting) => posting.movement === movement)?.cost ?? null
-  );
 }

@@ -1,8 +1,9 @@
 import type { PlacedNotice, WorkbookCheck } from '../actions/check-workbook.ts';
 import type { Quoted } from '../actions/quote-job.ts';
-import { costIn, type Written } from '../actions/writing-desk.ts';
+import type { Written } from '../actions/writing-desk.ts';
 import { type Day, isoDay } from '../core/day.ts';
 import { quantityNumber } from '../core/exact-number.ts';
+import { costIn } from '../core/ledger.ts';
 import { type Coins, type Currency, moneyText } from '../core/money.ts';
 
 /** The answers as other programs read them: quantities as numbers, days as YYYY-MM-DD, money as decimal text. */

@@ -1,8 +1,8 @@
-import { costIn, type Written } from '../actions/writing-desk.ts';
+import type { Written } from '../actions/writing-desk.ts';
 import { spokenDay } from '../core/day.ts';
 import type { Shortfall } from '../core/draw.ts';
 import { type Exact, sum, ZERO } from '../core/exact-number.ts';
-import { accountsOf } from '../core/ledger.ts';
+import { accountsOf, costIn } from '../core/ledger.ts';
 import { isUsableOn, type LotAccount, stateOn, totalCost } from '../core/lot-account.ts';
 import { counted, spokenNumber, spokenQuantity, unitFor } from '../core/wording.ts';
 import { inCurrency, spokenMoney } from './check-text.ts';

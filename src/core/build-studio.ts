@@ -1,6 +1,7 @@
 import { buildEntries, buildPlan, buildTreatments } from './build-work.ts';
 import { converterFor, factsOfLot, type MaterialFacts } from './conversion.ts';
 import { addDays } from './day.ts';
+import { groupBy } from './group-by.ts';
 import { keyOf } from './identifier.ts';
 import { type Index, indexBy } from './identities.ts';
 import { missingConversion, rateNotices, recipeNotices } from './missing-conversions.ts';
@@ -88,17 +89,6 @@ export function buildStudio(
     },
     notices,
   };
-}
-
-function groupBy<T, K>(values: readonly T[], keyOfValue: (value: T) => K): Map<K, T[]> {
-  const groups = new Map<K, T[]>();
-  for (const value of values) {
-    const key = keyOfValue(value);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [value]);
-    else group.push(value);
-  }
-  return groups;
 }
 
 function factsOf(record: MaterialRecord): MaterialFacts {

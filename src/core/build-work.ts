@@ -1,5 +1,6 @@
 import { type AmountUsed, type AsUsed, readAmountsUsed } from './as-used.ts';
 import { roundQuantity } from './exact-number.ts';
+import { groupBy } from './group-by.ts';
 import { keyOf } from './identifier.ts';
 import type { Index } from './identities.ts';
 import { type Notice, notice } from './notice.ts';
@@ -18,20 +19,16 @@ import {
 const RATE_BEARING = ['Fixed quantity', 'Fixed per', 'Waste %', 'Whole'];
 
 export function buildTreatments(records: Records, materials: Index<Material>): Treatment[] {
-  const rates = new Map<string, UsageRate[]>();
-  for (const record of records.usageRates) {
+  const rates = records.usageRates.flatMap((record): UsageRate[] => {
     const material = materials.get(keyOf(record.material));
-    if (material === undefined || isUnreadable(record, RATE_BEARING)) continue;
-    const key = keyOf(record.treatment);
-    const rate: UsageRate = { record, material, fixedPer: record.fixedPer ?? 'entry' };
-    const others = rates.get(key);
-    if (others === undefined) rates.set(key, [rate]);
-    else others.push(rate);
-  }
+    if (material === undefined || isUnreadable(record, RATE_BEARING)) return [];
+    return [{ record, material, fixedPer: record.fixedPer ?? 'entry' }];
+  });
+  const ratesOf = groupBy(rates, ({ record }) => keyOf(record.treatment));
   return records.treatments.map((record) => ({
     record,
     name: nameOf(record.treatment, record),
-    rates: record.treatment === null ? [] : (rates.get(keyOf(record.treatment)) ?? []),
+    rates: record.treatment === null ? [] : (ratesOf.get(keyOf(record.treatment)) ?? []),
   }));
 }
 

@@ -1,6 +1,7 @@
 import type { Day } from './day.ts';
 import { keyOf } from './identifier.ts';
 import { accountOf, isReversedBy, type LotAccount, type Posting } from './lot-account.ts';
+import type { Coins } from './money.ts';
 import type { Movement } from './movement.ts';
 import type { Lot, Material, Studio } from './studio.ts';
 
@@ -74,6 +75,12 @@ export function accountIn(ledger: Ledger, lot: Lot): LotAccount {
   const account = ledger.accounts.get(lot);
   if (account === undefined) throw new Error(`lot ${lot.name} is not in this ledger`);
   return account;
+}
+
+/** What a movement of the ledger costs; null for a lot without a cost. */
+export function costIn(ledger: Ledger, movement: Movement): Coins | null {
+  const { postings } = accountIn(ledger, movement.lot);
+  return postings.find((posting) => posting.movement === movement)?.cost ?? null;
 }
 
 /** The accounts of a material's lots. */

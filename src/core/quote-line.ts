@@ -2,7 +2,7 @@ import type { Day } from './day.ts';
 import { cover } from './draw-order.ts';
 import { rateQuantity } from './entry-needs.ts';
 import { type Exact, ONE, ratio, roundHalfAway, sum, ZERO } from './exact-number.ts';
-import { accountIn, type Ledger, post } from './ledger.ts';
+import { accountIn, costIn, type Ledger, post } from './ledger.ts';
 import { type Coins, toCoins } from './money.ts';
 import { type Movement, movementOf } from './movement.ts';
 import { replacementPrice } from './replacement-price.ts';
@@ -125,8 +125,7 @@ function drawForQuote(ledger: Ledger, rate: UsageRate, quantity: Exact, today: D
   });
   const after = post(ledger, movements);
   const costed = movements.flatMap((movement) => {
-    const cost =
-      accountIn(after, movement.lot).postings.find((posting) => posting.movement === movement)?.cost ?? null;
+    const cost = costIn(after, movement);
     return cost === null ? [] : [{ movement, cost }];
   });
   return { costed, missing: covered.missing, ledger: after };

@@ -1,5 +1,6 @@
 import type { Day } from './day.ts';
 import { type Exact, roundQuantity, sum, ZERO } from './exact-number.ts';
+import { groupBy } from './group-by.ts';
 import { accountIn, accountsOf, type Ledger } from './ledger.ts';
 import {
   goodUntilOn,
@@ -56,9 +57,9 @@ export interface Stock {
 
 /** The figures of all lots and materials on a day. */
 export function stockOn(ledger: Ledger, today: Day): Stock {
-  const planned = groupByMaterial(plannedUses(ledger, today));
+  const planned = groupBy(plannedUses(ledger, today), (use) => use.material);
   const undrawn = undrawnUses(ledger, today);
-  const undrawnOf = groupByMaterial(undrawn);
+  const undrawnOf = groupBy(undrawn, (use) => use.material);
   return {
     today,
     lots: ledger.studio.lots.map((lot) => lotFigures(accountIn(ledger, lot), today)),
@@ -67,16 +68,6 @@ export function stockOn(ledger: Ledger, today: Day): Stock {
     ),
     undrawn,
   };
-}
-
-function groupByMaterial<U extends { readonly material: Material }>(uses: readonly U[]): Map<Material, U[]> {
-  const groups = new Map<Material, U[]>();
-  for (const use of uses) {
-    const group = groups.get(use.material);
-    if (group === undefined) groups.set(use.material, [use]);
-    else group.push(use);
-  }
-  return groups;
 }
 
 /** A lot's figures on a day. */

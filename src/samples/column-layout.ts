@@ -11,7 +11,7 @@ import { UNIT_NAMES } from '../core/unit.ts';
 import type { ColumnBlueprint } from '../files/blueprint.ts';
 import { RECORD_TABLES } from '../workbook/known-tables.ts';
 import type { CellWrite } from '../workbook/port.ts';
-import type { Column, TableDefinition } from '../workbook/table-definition.ts';
+import { type Column, identifierColumn, type TableDefinition } from '../workbook/table-definition.ts';
 import { movementsTable, stockTable } from '../workbook/tables-stock.ts';
 
 /** How the columns of a table are laid out in a workbook that Jarleaf makes. */
@@ -148,8 +148,8 @@ function referredTable(
 ): { readonly table: string; readonly column: string } | undefined {
   const byName = REFERS[field];
   for (const other of Object.values(RECORD_TABLES) as TableDefinition[]) {
-    const identifier = Object.values(other.columns).find((each) => each.identifier);
-    if (identifier === undefined || other === definition) continue;
+    const identifier = identifierColumn(other);
+    if (identifier === null || other === definition) continue;
     const isMeant =
       byName === undefined ? identifier.header === header && header !== 'Line' : other.name === byName;
     if (isMeant) return { table: other.name, column: identifier.header };

@@ -5,7 +5,7 @@ import { RECORD_TABLES } from './known-tables.ts';
 import type { LocatedTable } from './located-table.ts';
 import type { Change } from './port.ts';
 import type { WorkbookReading } from './read-workbook.ts';
-import type { TableDefinition } from './table-definition.ts';
+import { identifierColumn, type TableDefinition } from './table-definition.ts';
 import { stockTable } from './tables-stock.ts';
 
 /** Records of which every row has an identifier, and the changes that write the new ones. */
@@ -18,15 +18,15 @@ export interface NamedRecords {
 export function nameRows(reading: WorkbookReading, newIdentifier: IdentifierMaker): NamedRecords {
   const changes: Change[] = [];
   const named = <R extends Row>(rows: readonly R[], definition: TableDefinition): readonly R[] => {
-    const [field, column] = Object.entries(definition.columns).find(([, each]) => each.identifier) ?? [];
+    const own = identifierColumn(definition);
     const { letter } = definition;
-    if (field === undefined || column === undefined || letter === null) return rows;
+    if (own === null || letter === null) return rows;
+    const { field, header } = own;
     return rows.map((row) => {
       const table = reading.tables.get(row.place.table.toLowerCase());
-      if (table === undefined || !isWritable(table, column.header, row) || fieldOf(row, field) !== null)
-        return row;
+      if (table === undefined || !isWritable(table, header, row) || fieldOf(row, field) !== null) return row;
       const identifier = newIdentifier(letter);
-      changes.push(...setCell(table, row.place.row, column.header, textCell(identifier)));
+      changes.push(...setCell(table, row.place.row, header, textCell(identifier)));
       return { ...row, [field]: identifier };
     });
   };
@@ -58,10 +58,10 @@ export function takenIdentifiers({ records, unreadable }: WorkbookReading): Read
   const taken = new Set<string>();
   for (const identifiers of Object.values(unreadable)) for (const key of identifiers) taken.add(key);
   const add = (rows: readonly Row[], definition: TableDefinition): void => {
-    const field = Object.entries(definition.columns).find(([, each]) => each.identifier)?.[0];
-    if (field === undefined) return;
+    const own = identifierColumn(definition);
+    if (own === null) return;
     for (const row of rows) {
-      const identifier = fieldOf(row, field);
+      const identifier = fieldOf(row, own.field);
       if (typeof identifier === 'string') taken.add(keyOf(identifier));
     }
   };

@@ -7,7 +7,12 @@ import { type DateSystem, dayOfSerial, serialOfDay } from '../core/serial-date.t
 import { isBlank, type PreparedCell, shown, text } from './cell.ts';
 import { addressOf, type LocatedTable } from './located-table.ts';
 import type { ColumnSnapshot, NumberLook } from './port.ts';
-import type { Preparation, RecordOf, TableDefinition } from './table-definition.ts';
+import {
+  identifierColumn,
+  type Preparation,
+  type RecordOf,
+  type TableDefinition,
+} from './table-definition.ts';
 
 /** What reading a table gave: its records, and of the rows that can't be read their identifiers. */
 export interface TableReading<D extends TableDefinition> {
@@ -74,8 +79,8 @@ export function identifiersIn({
   columns,
   dateSystem,
 }: LocatedTable): ReadonlySet<string> {
-  const own = Object.values(definition.columns).find((column) => column.identifier);
-  const cells = own === undefined ? undefined : columns.get(own.header)?.column;
+  const own = identifierColumn(definition);
+  const cells = own === null ? undefined : columns.get(own.header)?.column;
   const found = new Set<string>();
   if (cells === undefined) return found;
   for (let row = 0; row < snapshot.rowCount; row += 1) {

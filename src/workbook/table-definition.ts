@@ -75,6 +75,14 @@ export interface TableDefinition<C extends Columns = Columns> {
   readonly schema: z.ZodType<{ [K in keyof C]: z.output<C[K]['schema']> }>;
 }
 
+/** The column that holds the rows' own identifier, and the record field that it fills; null where rows have none. */
+export function identifierColumn(
+  definition: TableDefinition,
+): { readonly field: string; readonly header: string } | null {
+  const [field, column] = Object.entries(definition.columns).find(([, each]) => each.identifier) ?? [];
+  return field === undefined || column === undefined ? null : { field, header: column.header };
+}
+
 /** The record that a row of the table becomes. */
 export type RecordOf<D> =
   D extends TableDefinition<infer C> ? Row & { readonly [K in keyof C]: z.output<C[K]['schema']> } : never;

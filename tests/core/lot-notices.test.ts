@@ -1,32 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { NoticeCode } from '../../src/core/notice.ts';
-import type { MaterialRecord, Records, Row } from '../../src/core/records.ts';
-import { lot, material, movement, type PlainLot } from './helpers/stock-records.ts';
-import { brief, noticesOn, onlyOf } from './helpers/studio-of.ts';
-import { item, job, rate, supplier, treatment } from './helpers/work-records.ts';
+import { base, lotWith, said, TODAY } from './helpers/one-lot.ts';
+import { lot, movement, type PlainLot } from './helpers/stock-records.ts';
+import { brief, noticesOn } from './helpers/studio-of.ts';
 
-const TODAY = '2026-04-01';
-const paste = (more: Partial<Omit<MaterialRecord, keyof Row>> = {}) => material('Paste', 'g', more);
-const base: Partial<Records> = {
-  materials: [paste()],
-  lots: [lot('A', 'Paste', '2026-03-01', 10)],
-  treatments: [treatment('Lining')],
-  usageRates: [rate('Lining', 'Paste', 2)],
-  jobs: [job('J1')],
-  items: [item('J1', '2')],
-  suppliers: [supplier('S1')],
-};
-
-function said(code: NoticeCode, some: Partial<Records>, today = TODAY): [string, string, string, string][] {
-  return onlyOf(noticesOn(today, { ...base, ...some }), code).map(({ severity, subject, at, message }) => [
-    severity,
-    subject,
-    at.column,
-    message,
-  ]);
-}
-
-const lotWith = (more: PlainLot) => ({ lots: [lot('A', 'Paste', '2026-03-01', 10, more)] });
 const use = (name: string, date: string, quantity: number) => movement(name, date, 'Use', 'A', quantity);
 
 describe('a lot that goes off', () => {
