@@ -20,6 +20,34 @@ const MAY_IMPORT: Readonly<
     packages: [/^node:/, /^picocolors$/, /^string-width$/, /^wrap-ansi$/, /^date-fns$/],
   },
   samples: { layers: ['core', 'workbook', 'files', 'files-node'], packages: [/^node:/] },
+  session: { layers: ['core', 'workbook', 'actions', 'samples'], packages: [] },
+  pane: {
+    layers: ['core', 'workbook', 'actions', 'session'],
+    packages: [/^preact(?:\/.+)?$/, /^@preact\/signals$/],
+  },
+  office: { layers: ['core', 'workbook'], packages: [] },
+  'office-host': { layers: ['core', 'workbook'], packages: [] },
+  functions: { layers: ['core', 'workbook', 'actions', 'session'], packages: [] },
+  'add-in': {
+    layers: ['core', 'workbook', 'actions', 'session', 'office', 'pane', 'functions', 'samples'],
+    packages: [/^preact(?:\/.+)?$/, /^@preact\/signals$/],
+  },
+  preview: {
+    layers: ['core', 'workbook', 'files', 'office-host'],
+    packages: [/^preact(?:\/.+)?$/, /^@preact\/signals$/, /^numfmt$/, /^@tanstack\/virtual-core$/],
+  },
+  'preview-server': { layers: ['build'], packages: [/^node:/, /^vite$/] },
+  build: {
+    layers: ['core'],
+    packages: [
+      /^node:/,
+      /^vite$/,
+      /^custom-functions-metadata$/,
+      /^@resvg\/resvg-js$/,
+      /^@fluentui\/tokens$/,
+      /^saxes$/,
+    ],
+  },
 };
 
 const SOURCE = resolve(import.meta.dirname, '../src');
@@ -39,7 +67,7 @@ function forbiddenImports(layer: string, file: string, text: string): string[] {
 
 function filesOf(layer: string): string[] {
   return readdirSync(join(SOURCE, layer), { recursive: true, encoding: 'utf8' })
-    .filter((name) => name.endsWith('.ts'))
+    .filter((name) => /\.tsx?$/.test(name))
     .map((name) => join(SOURCE, layer, name));
 }
 

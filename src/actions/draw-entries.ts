@@ -13,18 +13,27 @@ import {
   type Written,
 } from './writing-desk.ts';
 
-/** Draws down every log entry that is not drawn yet, or in part only, up to today. */
+/**
+ * Draws down the log entries that are not drawn yet, or in part only, up to today.
+ * @param only the rows of the treatment log to which this is confined; all where not given
+ */
 export function drawEntries(
   snapshot: WorkbookSnapshot,
   today: Day,
   random: Random,
   by: string | null = null,
+  only: ReadonlySet<number> | null = null,
 ): Written | Refusal {
   const desk = openDesk(snapshot, today, random);
   if (!desk.ok) return desk;
   const movementsTable = tableNamed(desk, 'Movements', ['Entry']);
   if ('ok' in movementsTable) return movementsTable;
-  const drawing = drawAll(desk.ledger, today, desk.newIdentifier);
+  const drawing = drawAll(
+    desk.ledger,
+    today,
+    desk.newIdentifier,
+    ({ record }) => only === null || only.has(record.place.row),
+  );
   const posting = newPosting(desk, movementsTable, drawing.movements);
   const marks = drawing.entries.flatMap(({ entry, drawn, extent }) =>
     drawnCells(desk.tables, entry, drawn, quantityCell(extent)),

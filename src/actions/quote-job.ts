@@ -13,7 +13,7 @@ import {
   textCell,
 } from '../workbook/cell-write.ts';
 import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
-import { booksOf } from './check-workbook.ts';
+import { booksOf } from './books.ts';
 import { noSuchName } from './nearest-name.ts';
 import { openDesk, type Refusal, refuse, tableNamed, type WritingDesk } from './writing-desk.ts';
 

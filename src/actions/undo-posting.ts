@@ -6,6 +6,7 @@ import { movementsOfPosting, reverse } from '../core/undo.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
+import { recentPostings } from './recent-postings.ts';
 import {
   movementChanges,
   newPosting,
@@ -72,7 +73,7 @@ function obstacleTo(
   open: readonly Movement[],
 ): string | null {
   if (found.length === 0) {
-    const recent = recentPostings(ledger);
+    const recent = recentPostings(ledger, MOST_POSTINGS_NAMED).map((each) => each.posting);
     const hint =
       recent.length === 0 ? 'No movement has a posting yet.' : `The latest are ${recent.join(', ')}.`;
     return `No movement has the posting ${posting}. ${hint}`;
@@ -81,18 +82,26 @@ function obstacleTo(
     return `Posting ${posting} took another one back itself, and a reversal is never reversed: draw the entries again instead.`;
   }
   if (open.length === 0) return `Posting ${posting} has been taken back already.`;
-  const made = open.find(({ record }) => record?.into != null);
+  return undoObstacle(ledger, `posting ${posting}`, open);
+}
+
+/**
+ * Why movements can't be taken back by reversing rows; null where they can.
+ * @param owner what they belong to, for the message: “posting P7…”
+ */
+export function undoObstacle(ledger: Ledger, owner: string, movements: readonly Movement[]): string | null {
+  const made = movements.find(({ record }) => record?.into != null);
   if (made !== undefined) {
     return (
-      `Posting ${posting} made lot ${made.record?.into ?? ''}, which taking back its ingredients would leave standing: ` +
+      `${owner.charAt(0).toUpperCase()}${owner.slice(1)} made lot ${made.record?.into ?? ''}, which taking back its ingredients would leave standing: ` +
       `set that lot aside or discard it, and reverse its rows by hand.`
     );
   }
-  const nameless = open.find(({ name }) => name === null);
+  const nameless = movements.find(({ name }) => name === null);
   if (nameless !== undefined) {
-    return `A movement of posting ${posting} has no identifier that a reversing row could name: fill in Movement first.`;
+    return `A movement of ${owner} has no identifier that a reversing row could name: fill in Movement first.`;
   }
-  const twin = twinOf(ledger, open);
+  const twin = twinOf(ledger, movements);
   if (twin !== null) {
     return `Movement ${twin} stands in two rows, so a reversing row could mean either: give one of them another identifier.`;
   }
@@ -109,23 +118,4 @@ function twinOf(ledger: Ledger, movements: readonly Movement[]): string | null {
     }
   }
   return movements.find(({ name }) => name !== null && (times.get(keyOf(name)) ?? 0) > 1)?.name ?? null;
-}
-
-function recentPostings(ledger: Ledger): string[] {
-  const latest = new Map<string, { readonly name: string; readonly day: number; readonly row: number }>();
-  for (const { postings } of ledger.accounts.values()) {
-    for (const { movement } of postings) {
-      const { record } = movement;
-      if (record === null || record.posting === null) continue;
-      latest.set(keyOf(record.posting), {
-        name: record.posting,
-        day: record.posted ?? movement.date,
-        row: record.place.row,
-      });
-    }
-  }
-  return [...latest.values()]
-    .toSorted((a, b) => b.day - a.day || b.row - a.row)
-    .slice(0, MOST_POSTINGS_NAMED)
-    .map(({ name }) => name);
 }

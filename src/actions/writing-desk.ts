@@ -15,9 +15,8 @@ import {
 import type { LocatedTable } from '../workbook/located-table.ts';
 import { nameRows, takenIdentifiers } from '../workbook/name-rows.ts';
 import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
-import { type SETTING_NAMES, TABLES_VERSION } from '../workbook/read-settings.ts';
-import { readWorkbook } from '../workbook/read-workbook.ts';
 import { lotCells, type Tables } from '../workbook/written-cells.ts';
+import { booksOf, readingOnly } from './books.ts';
 
 /** What a person asked for can't be done; the message says why and what to do. Nothing was changed. */
 export interface Refusal {
@@ -51,29 +50,16 @@ export interface WritingDesk {
   readonly today: Day;
 }
 
-const VERSION_SETTING: (typeof SETTING_NAMES)[number] = 'tables version';
-
 /** Reads a workbook so that something can be written to it; one with a newer layout is only read, never written. */
 export function openDesk(snapshot: WorkbookSnapshot, today: Day, random: Random): WritingDesk | Refusal {
-  const reading = readWorkbook(snapshot);
-  const version = reading.settings.tablesVersion ?? 0;
-  if (version > TABLES_VERSION) {
-    return refuse(
-      `This workbook has tables of version ${version}; this program knows version ${TABLES_VERSION} and only reads them. ` +
-        `Get the newer program to write to it.`,
-    );
-  }
-  const doubt = reading.notices.find(
-    ({ code, subject }) => code === 'unreadable' && subject === VERSION_SETTING,
-  );
-  if (doubt !== undefined) {
-    return refuse(
-      `Which version the tables of this workbook have can't be told, so nothing is written: ${doubt.message}`,
-    );
-  }
+  const books = booksOf(snapshot);
+  const { reading } = books;
+  const obstacle = readingOnly(reading);
+  if (obstacle !== null) return refuse(obstacle);
   const newIdentifier = identifierMaker(random, takenIdentifiers(reading));
   const named = nameRows(reading, newIdentifier);
-  const { ledger } = keepBooks(named.records, reading.settings, reading.unreadable);
+  const { ledger } =
+    named.changes.length === 0 ? books : keepBooks(named.records, reading.settings, reading.unreadable);
   return { ok: true, tables: reading.tables, ledger, newIdentifier, changes: named.changes, today };
 }
 

@@ -33,9 +33,19 @@ export interface Drawing {
   readonly shortfalls: readonly Shortfall[];
 }
 
-/** Draws every entry that is not drawn yet, or in part only; entries after today wait. */
-export function drawAll(ledger: Ledger, today: Day, newIdentifier: IdentifierMaker): Drawing {
-  const due = ledger.studio.entries.filter((entry) => entry.key !== null).toSorted(compareEntries);
+/**
+ * Draws every entry that is not drawn yet, or in part only; entries after today wait.
+ * @param isMeant confines it to some of the entries
+ */
+export function drawAll(
+  ledger: Ledger,
+  today: Day,
+  newIdentifier: IdentifierMaker,
+  isMeant: (entry: Entry) => boolean = () => true,
+): Drawing {
+  const due = ledger.studio.entries
+    .filter((entry) => entry.key !== null && isMeant(entry))
+    .toSorted(compareEntries);
   let drawing: Drawing = { ledger, entries: [], movements: [], shortfalls: [] };
   for (const entry of due) {
     const status = entryStatus(drawing.ledger, entry, today);

@@ -154,6 +154,7 @@ export interface RecipeRecord extends Row {
   readonly unit: Unit;
   readonly lifeDays: number | null;
   readonly lifeColdDays: number | null;
+  readonly cautions: string | null;
 }
 
 export interface RecipePartRecord extends Row {
@@ -228,6 +229,11 @@ export interface QuoteRecord extends Row {
   readonly quote: string | null;
   readonly version: number;
   readonly job: string;
+  readonly madeOn: Day;
+  readonly state: string | null;
+  readonly currency: string | null;
+  /** In the main unit of its own currency. */
+  readonly total: Exact | null;
 }
 
 export interface QuoteLineRecord extends Row {

@@ -8,7 +8,7 @@ import {
   STAYS,
 } from '../core/records.ts';
 import { UNIT_NAMES } from '../core/unit.ts';
-import type { ColumnBlueprint } from '../files/blueprint.ts';
+import type { ColumnBlueprint } from '../workbook/blueprint.ts';
 import { RECORD_TABLES } from '../workbook/known-tables.ts';
 import type { CellWrite } from '../workbook/port.ts';
 import { type Column, identifierColumn, type TableDefinition } from '../workbook/table-definition.ts';

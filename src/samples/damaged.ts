@@ -34,7 +34,7 @@ import {
 } from './damaged-work.ts';
 import { sampleTable } from './sample-table.ts';
 import { blueprintOf } from './sample-workbook.ts';
-import { allTables } from './starter.ts';
+import { allTables } from './starter-blueprint.ts';
 
 const T = RECORD_TABLES;
 const STOCK = STOCK_TABLE_OF_KIND;

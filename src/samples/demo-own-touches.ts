@@ -1,4 +1,4 @@
-import type { TabBlueprint } from '../files/blueprint.ts';
+import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { OwnColumn } from './sample-workbook.ts';
 
 /** What the studio added to its workbook for itself: formulas that Jarleaf has nothing to do with. */

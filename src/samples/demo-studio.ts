@@ -20,7 +20,7 @@ import { settingRows } from './sample-settings.ts';
 import { type SampleTable, sampleTable } from './sample-table.ts';
 import { blueprintOf } from './sample-workbook.ts';
 import { seededRandom } from './seeded-random.ts';
-import { allTables } from './starter.ts';
+import { allTables } from './starter-blueprint.ts';
 import { STARTER_PARTS, STARTER_RECIPES } from './starter-recipes.ts';
 import { STARTER_TREATMENTS } from './starter-treatments.ts';
 

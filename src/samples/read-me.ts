@@ -1,4 +1,4 @@
-import type { TabBlueprint } from '../files/blueprint.ts';
+import type { TabBlueprint } from '../workbook/blueprint.ts';
 
 /** The first tab: how the workbook is meant, in a few lines. */
 export const READ_ME: TabBlueprint = {

@@ -1,4 +1,4 @@
-import type { ColumnBlueprint, TabBlueprint, XlsxBlueprint } from '../files/blueprint.ts';
+import type { ColumnBlueprint, TabBlueprint, WorkbookBlueprint } from '../workbook/blueprint.ts';
 import { columnBlueprint, fieldsInOrder } from './column-layout.ts';
 import { cellOf, type SampleTable } from './sample-table.ts';
 import { TABLE_LINES } from './table-lines.ts';
@@ -40,7 +40,7 @@ const DAILY = new Set([
 ]);
 
 /** The blueprint of a sample workbook: each table on a tab of its own name. */
-export function blueprintOf(workbook: SampleWorkbook): XlsxBlueprint {
+export function blueprintOf(workbook: SampleWorkbook): WorkbookBlueprint {
   const { title, tables, tabsBefore, tabsAfter } = workbook;
   return {
     title,

@@ -1,5 +1,6 @@
 import type { DateSystem } from '../core/serial-date.ts';
 import { cellAddress } from './address.ts';
+import type { TabCell } from './live-workbook.ts';
 import type { ColumnSnapshot, TableSnapshot } from './port.ts';
 import type { TableDefinition } from './table-definition.ts';
 import { stockTable } from './tables-stock.ts';
@@ -46,9 +47,14 @@ export function looksLikeStock(snapshot: TableSnapshot, dateSystem: DateSystem):
   return locate(stockTable(snapshot.name), snapshot, dateSystem).missing.length === 0;
 }
 
+/** A cell of the table by its tab; a header that the table lacks gives its first column. */
+export function cellOf(table: LocatedTable, row: number, header: string): TabCell {
+  const { tab, firstRow, firstColumn } = table.snapshot;
+  return { tab, row: firstRow + row, column: firstColumn + (table.columns.get(header)?.index ?? 0) };
+}
+
 /** The address of a cell of the table, such as Paste!D7; a header that it lacks gives its first cell. */
 export function addressOf(table: LocatedTable, row: number, header: string): string {
-  const { tab, firstRow, firstColumn } = table.snapshot;
-  const index = table.columns.get(header)?.index ?? 0;
-  return cellAddress(tab, firstRow + row, firstColumn + index);
+  const cell = cellOf(table, row, header);
+  return cellAddress(cell.tab, cell.row, cell.column);
 }

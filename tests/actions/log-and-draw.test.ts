@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { checkWorkbook } from '../../src/actions/check-workbook.ts';
 import { drawEntries } from '../../src/actions/draw-entries.ts';
-import { logTreatment, type TreatmentToLog } from '../../src/actions/log-treatment.ts';
+import { logTreatment } from '../../src/actions/log-treatment.ts';
+import type { TreatmentToLog } from '../../src/actions/treatment-to-log.ts';
 import { decimal } from '../../src/core/exact-number.ts';
 import { serialOfDay } from '../../src/core/serial-date.ts';
 import { unitNamed } from '../../src/core/unit.ts';

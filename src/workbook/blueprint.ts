@@ -1,8 +1,8 @@
 import type { DateSystem } from '../core/serial-date.ts';
-import type { CellWrite } from '../workbook/port.ts';
+import type { CellWrite } from './port.ts';
 
 /** A workbook to be made from nothing. */
-export interface XlsxBlueprint {
+export interface WorkbookBlueprint {
   readonly tabs: readonly TabBlueprint[];
   /** 1900 where not given. */
   readonly dateSystem?: DateSystem;
