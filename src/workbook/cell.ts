@@ -5,6 +5,9 @@ import { dayOfSerial } from '../core/serial-date.ts';
 import { findUnit, UNIT_NAMES, type Unit } from '../core/unit.ts';
 import type { CellProblem, CellValue } from './port.ts';
 
+// zod would otherwise try whether it may run text as code, which a page's content security policy forbids and reports.
+z.config({ jitless: true });
+
 /** A date that stands in a cell which is not for dates: spreadsheets make one of what is typed as "3-4". */
 export interface StrayDate {
   /** Null where the cell is shown as a date, but its number is no day's. */

@@ -147,7 +147,7 @@ describe('a name that no row bears is noticed at its cell', () => {
     const literal = studioWith({ [table]: [row] });
     const found = check(literal).notices.filter(({ code }) => code === 'unknown-reference');
     const named = String(row[column]);
-    expect(found.map((each) => ({ ...each, at: each.at.column }))).toEqual([
+    expect(found.map((each) => ({ ...each, at: each.at.column, cell: each.cell?.tab }))).toEqual([
       {
         code: 'unknown-reference',
         severity: 'stop',
@@ -157,6 +157,8 @@ describe('a name that no row bears is noticed at its cell', () => {
         address: expect.stringMatching(
           new RegExp(`^${table}![A-Z]+${(literal[table] as readonly unknown[]).length + 1}$`),
         ),
+        cell: table,
+        mend: null,
       },
     ]);
   });

@@ -193,6 +193,7 @@ export function recipe(
     unit: unit(more.unit ?? 'g'),
     lifeDays: more.life ?? null,
     lifeColdDays: more.lifeCold ?? null,
+    cautions: null,
     ...rowOf('Recipes', more.unreadable),
   };
 }

@@ -1,0 +1,31 @@
+import { defineConfig } from 'vite';
+import { addInVersion } from './src/build/development-manifest.ts';
+import { functionsPlugin } from './src/build/functions-plugin.ts';
+import { manifestPlugin } from './src/build/manifest-plugin.ts';
+import { policyPlugin } from './src/build/policy-plugin.ts';
+import { PROJECT_PATHS } from './src/build/project-paths.ts';
+import { sizeBudgetPlugin } from './src/build/size-budget.ts';
+
+/** What the scripts and style sheets of the pane may weigh with gzip, in bytes. */
+const PANE_BUDGET = 160 * 1024;
+
+export default defineConfig({
+  root: PROJECT_PATHS.addIn,
+  // The folder may stand at any path of a server.
+  base: './',
+  build: {
+    outDir: PROJECT_PATHS.dist,
+    emptyOutDir: true,
+    modulePreload: { polyfill: false },
+    // Small images stay files: a data address is one more thing that a policy has to allow.
+    assetsInlineLimit: 0,
+    reportCompressedSize: false,
+  },
+  server: { port: 3000, strictPort: true },
+  plugins: [
+    policyPlugin(),
+    functionsPlugin(),
+    manifestPlugin(process.env['JARLEAF_ADDRESS'], addInVersion()),
+    sizeBudgetPlugin(PANE_BUDGET),
+  ],
+});
