@@ -1,0 +1,39 @@
+import type { Books } from '../../session/session-state.ts';
+import { openedSection } from '../route.ts';
+import { openExactly } from '../stock/open-exactly.ts';
+import { NO_SCAN, scanStep } from './scan.ts';
+
+const FIELDS = 'input, textarea, select, [contenteditable]';
+
+export interface ScanTarget {
+  /** Null while no workbook is open. */
+  readonly books: () => Books | null;
+  readonly fail: (message: string) => void;
+}
+
+/**
+ * Takes codes that are scanned while no field has the focus: in Today and Stock they open what they name; elsewhere
+ * they at least press no button.
+ * @returns a listener for keys, to be told of them before what has the focus
+ */
+export function scanTaker({ books, fail }: ScanTarget): (event: KeyboardEvent) => void {
+  let scanning = NO_SCAN;
+  return (event) => {
+    const isInField = event.target instanceof Element && event.target.closest(FIELDS) !== null;
+    if (isInField || event.ctrlKey || event.altKey || event.metaKey) {
+      scanning = NO_SCAN;
+      return;
+    }
+    const step = scanStep(scanning, event.key, event.timeStamp);
+    scanning = step.scanning;
+    if (!step.belongs) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const opened = books();
+    const section = openedSection.peek();
+    if (step.code === null || opened === null || (section !== 'today' && section !== 'stock')) return;
+    if (!openExactly(opened.ledger.studio, step.code)) {
+      fail(`${step.code} was scanned: no lot and no material is called that.`);
+    }
+  };
+}

@@ -1,0 +1,34 @@
+import { Dialog } from '../parts/layout.tsx';
+
+const KEYS: readonly (readonly [keys: string, what: string])[] = [
+  ['Esc', 'closes what is open; where nothing is, goes to the row of tabs'],
+  ['← → Home End', 'on the row of tabs: to another section'],
+  ['T L S Q', 'on the row of tabs: to the section that begins with the letter'],
+  ['Tab', 'from the row of tabs into the section'],
+  ['Enter', 'in the field of Stock: opens the lot or the material that stands there'],
+];
+
+interface KeysDialogProps {
+  readonly open: boolean;
+  readonly onClose: () => void;
+}
+
+/** Which keys do what. */
+export function KeysDialog({ open, onClose }: KeysDialogProps) {
+  return (
+    <Dialog open={open} title="Keys" onClose={onClose}>
+      <dl class="keys">
+        {KEYS.map(([keys, what]) => (
+          <div key={keys}>
+            <dt>{keys}</dt>
+            <dd>{what}</dd>
+          </div>
+        ))}
+      </dl>
+      <p>
+        A scanner works like a keyboard: while no field has the focus, a code that is scanned in Today or
+        Stock opens its lot or material.
+      </p>
+    </Dialog>
+  );
+}

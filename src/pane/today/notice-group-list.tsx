@@ -1,0 +1,58 @@
+import { useId, useState } from 'preact/hooks';
+import { Button } from '../parts/button.tsx';
+import { Heading } from '../parts/layout.tsx';
+import { NoticeRow } from '../parts/notice-row.tsx';
+import { type NoticeGroup, type NoticeKind, shownOf } from './notice-groups.ts';
+
+interface GroupProps {
+  readonly group: NoticeGroup;
+  readonly mendable: boolean;
+}
+
+/** The notices of one severity. */
+export function NoticeGroupList({ group, mendable }: GroupProps) {
+  const count = group.kinds.reduce((total, { notices }) => total + notices.length, 0);
+  return (
+    <div class={`notice-group notice-group-${group.severity}`}>
+      <Heading level={3}>{`${group.title} (${count})`}</Heading>
+      {group.kinds.map((kind) => (
+        <KindList key={kind.code} kind={kind} mendable={mendable} />
+      ))}
+    </div>
+  );
+}
+
+/** The notices of one kind: the first few, and a button for all. */
+function KindList({ kind, mendable }: { readonly kind: NoticeKind; readonly mendable: boolean }) {
+  const [all, setAll] = useState(false);
+  const titleId = useId();
+  const { title, notices } = kind;
+  const collapsible = shownOf(notices, false).length < notices.length;
+  return (
+    <div class="notice-kind">
+      <p class="notice-kind-title" id={titleId}>
+        {title}
+        {notices.length > 1 && <span class="muted">{` (${notices.length})`}</span>}
+      </p>
+      <ul class="notices" aria-labelledby={titleId}>
+        {shownOf(notices, all).map((notice) => (
+          <NoticeRow
+            key={`${notice.at.place.table} ${notice.at.place.sheetRow} ${notice.at.column} ${notice.message}`}
+            notice={notice}
+            mendable={mendable}
+          />
+        ))}
+      </ul>
+      {collapsible && (
+        <Button
+          look="quiet"
+          expanded={all}
+          label={all ? `Show fewer: ${title}` : `Show all ${notices.length}: ${title}`}
+          onPress={() => setAll(!all)}
+        >
+          {all ? 'Show fewer' : `Show all ${notices.length}`}
+        </Button>
+      )}
+    </div>
+  );
+}

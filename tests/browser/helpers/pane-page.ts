@@ -1,0 +1,183 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { extname, join } from 'node:path';
+import { type Browser, chromium, type Page, type Route } from 'playwright-core';
+import { afterAll, expect, inject } from 'vitest';
+import { PROJECT_PATHS } from '../../../src/build/project-paths.ts';
+import type { CellScalar } from '../../../src/office-host/workbook-description.ts';
+import type { BenchInPage, BenchOptions } from './bench-in-page.ts';
+import { QUIET_FLAGS } from './chromium.ts';
+
+/** An address that only the tests answer, and where the page fetches the client library from. */
+const SITE = 'https://studio.example/';
+const LIBRARY = 'https://appsforoffice.microsoft.com/lib/1/hosted/';
+const LIBRARY_FOLDER = join(PROJECT_PATHS.root, 'node_modules/@microsoft/office-js/dist');
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const KINDS: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.json': 'application/json',
+  '.png': 'image/png',
+};
+
+/** The day of the sample studio. */
+export const SAMPLE_DAY = '2026-11-16';
+
+export interface PaneOptions {
+  /** A file of sample-workbooks; null for a workbook without any table. */
+  readonly workbook?: string | Uint8Array | null;
+  readonly width?: number;
+  readonly height?: number;
+  readonly look?: 'light' | 'dark' | 'forced colours';
+  readonly today?: string;
+}
+
+/** Where the page under test keeps the program around it. */
+export type PaneWindow = Window & { readonly bench: BenchInPage };
+
+let browser: Promise<Browser> | null = null;
+
+afterAll(async () => {
+  await (await browser)?.close();
+  browser = null;
+});
+
+/** The built pane in a browser, beside a workbook in our own program, through the real client library. */
+export class PanePage {
+  readonly page: Page;
+  /** What the page asked of other hosts than its own. */
+  readonly foreign: string[] = [];
+  readonly failures: string[] = [];
+
+  private constructor(page: Page) {
+    this.page = page;
+  }
+
+  static async open(options: PaneOptions = {}): Promise<PanePage> {
+    browser ??= chromium.launch({ executablePath: inject('chromium'), args: [...QUIET_FLAGS] });
+    const {
+      workbook = 'demo-studio.xlsx',
+      width = 320,
+      height = 900,
+      look = 'light',
+      today = SAMPLE_DAY,
+    } = options;
+    const context = await (await browser).newContext({
+      viewport: { width, height },
+      reducedMotion: 'reduce',
+      colorScheme: look === 'dark' ? 'dark' : 'light',
+      forcedColors: look === 'forced colours' ? 'active' : 'none',
+      timezoneId: 'Europe/Berlin',
+      locale: 'en-GB',
+    });
+    const page = await context.newPage();
+    const pane = new PanePage(page);
+    page.on('pageerror', ({ message }) => pane.failures.push(message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') pane.failures.push(message.text());
+    });
+    await page.route('**/*', (route) => pane.answer(route));
+    await page.clock.setFixedTime(new Date(`${today}T10:00:00+01:00`));
+    const start: BenchOptions = { file: base64Of(workbook), dark: look === 'dark' };
+    await page.addInitScript(`${inject('benchScript')}\nbenchInPage.start(${JSON.stringify(start)});`);
+    await page.goto(`${SITE}index.html`);
+    return pane;
+  }
+
+  private answer(route: Route): Promise<void> {
+    const address = route.request().url().split(/[?#]/)[0] ?? '';
+    if (address.startsWith(SITE)) return answerFrom(route, inject('paneFolder'), address.slice(SITE.length));
+    this.foreign.push(address);
+    if (address.startsWith(LIBRARY)) return answerFrom(route, LIBRARY_FOLDER, address.slice(LIBRARY.length));
+    return route.abort();
+  }
+
+  /** What a range of the workbook holds. */
+  cells(tab: string, address: string): Promise<CellScalar[][]> {
+    return this.page.evaluate(
+      ([name, range]) => (window as unknown as PaneWindow).bench.values(name, range),
+      [tab, address] as const,
+    );
+  }
+
+  /** The rows of a table by header, blank cells left out. */
+  async rows(table: string): Promise<Record<string, CellScalar>[]> {
+    const [headers = [], ...body] = await this.page.evaluate(
+      (name) => (window as unknown as PaneWindow).bench.table(name),
+      table,
+    );
+    return body.map((row) =>
+      Object.fromEntries(
+        headers.flatMap((header, index) => {
+          const value = row[index] ?? '';
+          return value === '' ? [] : [[String(header), value]];
+        }),
+      ),
+    );
+  }
+
+  /** Does something in the workbook, as the person at this machine or as the colleague elsewhere. */
+  async act<T>(act: (bench: BenchInPage, given: T) => void, given: T): Promise<void> {
+    await this.page.evaluate(
+      ([source, value]) => {
+        const { bench } = window as unknown as PaneWindow;
+        // The function was written in the test and crosses as its text.
+        const run = new Function(`return (${source})`)() as (bench: BenchInPage, given: unknown) => void;
+        run(bench, value);
+      },
+      [act.toString(), given] as const,
+    );
+  }
+
+  /** What axe finds against WCAG 2.2 AA, with the element that each is about. Contrast is judged in a tall window. */
+  async violations(): Promise<string[]> {
+    const size = this.page.viewportSize();
+    await this.page.setViewportSize({ width: size?.width ?? 320, height: 2400 });
+    await this.page.evaluate(AXE);
+    const found = await this.page.evaluate(async () => {
+      const { axe } = window as unknown as { axe: typeof import('axe-core') };
+      const { violations } = await axe.run(document, {
+        runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+      });
+      return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
+    });
+    if (size !== null) await this.page.setViewportSize(size);
+    return found;
+  }
+
+  /** Whether anything runs over the right edge of the window. */
+  isTooWide(): Promise<boolean> {
+    return this.page.evaluate(() => document.documentElement.scrollWidth > window.innerWidth);
+  }
+
+  /** Closes the page, and insists that nothing went wrong in it and nothing left the machine but for the script. */
+  async close(): Promise<void> {
+    const { refused, violations } = await this.page.evaluate(() => {
+      const { bench } = window as unknown as PaneWindow;
+      return { refused: [...bench.refused], violations: [...bench.violations] };
+    });
+    await this.page.context().close();
+    expect({ failures: this.failures, refused, violations }).toEqual({
+      failures: [],
+      refused: [],
+      violations: [],
+    });
+    expect(this.foreign.filter((address) => !address.startsWith(LIBRARY))).toEqual([]);
+  }
+}
+
+function base64Of(workbook: string | Uint8Array | null): string | null {
+  if (workbook === null) return null;
+  const bytes =
+    typeof workbook === 'string'
+      ? readFileSync(join(PROJECT_PATHS.root, 'sample-workbooks', workbook))
+      : workbook;
+  return Buffer.from(bytes).toString('base64');
+}
+
+function answerFrom(route: Route, folder: string, path: string): Promise<void> {
+  const file = join(folder, path);
+  if (!existsSync(file)) return route.fulfill({ status: 404 });
+  return route.fulfill({ contentType: KINDS[extname(file)] ?? 'text/plain', body: readFileSync(file) });
+}
