@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lookOfBuiltIn, lookOfCode } from '../../src/files/number-formats.ts';
+import { lookOfBuiltIn } from '../../src/files/number-formats.ts';
+import { lookOfCode } from '../../src/workbook/number-formats.ts';
 
 describe('how a number format shows a number', () => {
   it.each([
