@@ -67,7 +67,8 @@ function fillRow(state: WorkbookState, name: string, row: number, write: RowWrit
   });
 }
 
-function growBy(state: WorkbookState, name: string, rows: readonly RowWrite[]): void {
+/** Makes a table longer by rows below its body, whether the last ones are blank or not. */
+export function growBy(state: WorkbookState, name: string, rows: readonly RowWrite[]): void {
   const count = rows.length;
   makeRoom(state, name, count);
   const { part, sheet, grid } = state.table(name);

@@ -14,6 +14,7 @@ export type CellContent =
   | { readonly kind: 'blank' }
   | { readonly kind: 'number'; readonly number: number }
   | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'boolean'; readonly value: boolean }
   /** A formula whose result isn't known yet. */
   | { readonly kind: 'formula'; readonly formula: string; readonly isArray: boolean };
 
@@ -26,6 +27,8 @@ export function valueOfContent(content: CellContent): CellValue {
       return content.number;
     case 'text':
       return content.text;
+    case 'boolean':
+      return content.value;
     case 'formula':
       return { shown: `=${content.formula}` };
   }
@@ -56,6 +59,8 @@ export function cellXml(
       if (number !== null) return `${start} t="s"><${prefix}v>${number}</${prefix}v>${end}`;
       return `${start} t="inlineStr"><${prefix}is>${textElement(content.text, prefix)}</${prefix}is>${end}`;
     }
+    case 'boolean':
+      return `${start} t="b"><${prefix}v>${content.value ? 1 : 0}</${prefix}v>${end}`;
     case 'formula': {
       const array = content.isArray ? ` t="array" ref="${name}"` : '';
       return `${start}><${prefix}f${array}>${encodeXml(escapeCellText(content.formula))}</${prefix}f>${end}`;

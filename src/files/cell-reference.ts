@@ -62,3 +62,9 @@ export function areasOverlap(a: CellArea, b: CellArea): boolean {
     b.firstColumn <= a.lastColumn
   );
 }
+
+export function holdsCell(area: CellArea, row: number, column: number): boolean {
+  return (
+    row >= area.firstRow && row <= area.lastRow && column >= area.firstColumn && column <= area.lastColumn
+  );
+}

@@ -1,14 +1,15 @@
 import { serialOfDay } from '../core/serial-date.ts';
-import type { CellValue, CellWrite } from '../workbook/port.ts';
+import type { CellValue, NumberLook } from '../workbook/port.ts';
 import { type CellContent, valueOfContent } from './cell-edit.ts';
 import { cellName } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
-import { MAX_CELL_CHARACTERS } from './limits.ts';
+import { MAX_CELL_CHARACTERS, MAX_FORMULA_CHARACTERS } from './limits.ts';
 import { formulaAt, handOverSharedFormula } from './shared-formulas.ts';
 import { columnStyle } from './sheet-columns.ts';
 import { lookOfMark, markHasFormula, markOf } from './sheet-grid.ts';
 import { readRow, rowPlace } from './sheet-rows.ts';
 import { firstBodyRow, type TableColumn } from './table-part.ts';
+import type { TypedCell } from './typed-cell.ts';
 import type { TableState, WorkbookState } from './workbook-state.ts';
 
 /** A body cell of a table, by its place in the body (from 0). */
@@ -18,16 +19,36 @@ export interface BodyCell {
 }
 
 /** Writes what a caller gave into a body cell; nothing happens where just that stands there already. */
-export function writeCell(state: WorkbookState, name: string, cell: BodyCell, write: CellWrite): void {
+export function writeCell(state: WorkbookState, name: string, cell: BodyCell, write: TypedCell): void {
   const table = state.table(name);
   const mark = table.grid.marks[cell.column]?.[cell.row];
   const value = table.grid.values[cell.column]?.[cell.row] ?? null;
-  const content = contentOf(state, table, cell, write);
+  const content = contentOf(state, write, () => {
+    const { row, column } = positionOf(table, cell);
+    return `${cellName(row, column)} in ${table.part.name}`;
+  });
   if (!markHasFormula(mark) && isSame(value, content)) {
-    if (write.kind !== 'day' || lookOfMark(mark) === 'date') return;
+    if (lookOfWrite(write) === null || lookOfMark(mark) === lookOfWrite(write)) return;
   }
-  const style = styleAt(state, table, cell);
-  putCell(state, name, cell, write.kind === 'day' ? state.dayStyles.styleForDay(style) : style, content);
+  putCell(state, name, cell, styleForWrite(state, write, styleAt(state, table, cell)), content);
+  if (content.kind === 'formula') state.formulasChanged = true;
+}
+
+function lookOfWrite(write: TypedCell): NumberLook | null {
+  if (write.kind === 'day') return 'date';
+  return write.kind === 'percent' ? 'percent' : null;
+}
+
+/** The style that a cell gets by what is written into it: days and percentages have to be shown as such. */
+export function styleForWrite(
+  state: WorkbookState,
+  write: TypedCell,
+  style: number | undefined,
+): number | undefined {
+  if (write.kind === 'day') return state.styles.styleFor('day', style);
+  if (write.kind !== 'percent') return style;
+  const whole = Number.isInteger(Number((write.number * 100).toPrecision(12)));
+  return state.styles.styleFor(whole ? 'percent' : 'exact percent', style);
 }
 
 /** Puts a column's formula into a body cell, to be calculated by the spreadsheet program. */
@@ -67,8 +88,8 @@ export function putCell(
   }
   cells.set(column, { style, content });
   values[cell.row] = valueOfContent(content);
-  marks[cell.row] = markOf(state.dayStyles.look(style), content.kind === 'formula');
-  state.cellsChanged = true;
+  marks[cell.row] = markOf(state.styles.look(style), content.kind === 'formula');
+  state.noteChange();
 }
 
 /**
@@ -86,7 +107,8 @@ export function styleAt(state: WorkbookState, table: TableState, cell: BodyCell)
   return own.rowStyle ?? columnStyle(state.sheet(table.sheet).text, column);
 }
 
-function writtenStyle(state: WorkbookState, part: string, row: number, column: number) {
+/** The style that a cell of a sheet has itself, and that of its row. */
+export function writtenStyle(state: WorkbookState, part: string, row: number, column: number) {
   const { text, edits } = state.sheet(part);
   const edit = edits.get(row)?.get(column);
   if (edit) return { exists: true, style: edit.style, rowStyle: undefined };
@@ -110,27 +132,41 @@ function positionOf(table: TableState, cell: BodyCell): { row: number; column: n
   return { row: firstBodyRow(table.part) + cell.row, column: table.part.area.firstColumn + cell.column };
 }
 
-function contentOf(state: WorkbookState, table: TableState, cell: BodyCell, write: CellWrite): CellContent {
+/**
+ * What stands in the file for what is written.
+ * @param place says which cell it is, for a message
+ * @throws FileRefused where a cell can't hold it
+ */
+export function contentOf(state: WorkbookState, write: TypedCell, place: () => string): CellContent {
   switch (write.kind) {
     case 'blank':
       return { kind: 'blank' };
     case 'day':
       return { kind: 'number', number: serialOfDay(write.day, state.dateSystem) };
     case 'number':
+    case 'percent':
       if (!Number.isFinite(write.number)) throw new Error(`${write.number} can't stand in a cell`);
       return { kind: 'number', number: write.number === 0 ? 0 : write.number };
-    case 'text': {
+    case 'boolean':
+      return write;
+    case 'formula':
+      if (write.formula.length > MAX_FORMULA_CHARACTERS) {
+        throw tooLong(place(), 'formula', write.formula.length, MAX_FORMULA_CHARACTERS);
+      }
+      return { kind: 'formula', formula: write.formula, isArray: false };
+    case 'text':
       if (write.text === '') return { kind: 'blank' };
       if (write.text.length > MAX_CELL_CHARACTERS) {
-        const { row, column } = positionOf(table, cell);
-        throw new FileRefused(
-          `The text for ${cellName(row, column)} in ${table.part.name} has ${write.text.length} characters; ` +
-            `a cell holds at most ${MAX_CELL_CHARACTERS}. Shorten it.`,
-        );
+        throw tooLong(place(), 'text', write.text.length, MAX_CELL_CHARACTERS);
       }
       return { kind: 'text', text: write.text };
-    }
   }
+}
+
+function tooLong(place: string, what: string, length: number, most: number): FileRefused {
+  return new FileRefused(
+    `The ${what} for ${place} has ${length} characters; a cell holds at most ${most}. Shorten it.`,
+  );
 }
 
 function isSame(value: CellValue, content: CellContent): boolean {

@@ -10,6 +10,8 @@ export interface FormulaReference {
   readonly columnFixed: boolean;
   readonly row: number | null;
   readonly rowFixed: boolean;
+  /** Of a cell that is one corner of a range, the row of the other corner; else null. */
+  readonly otherRow: number | null;
 }
 
 const STRING = /"(?:[^"]|"")*"/y;
@@ -19,6 +21,7 @@ const QUALIFIER = /(?:'((?:[^']|'')*)'|([\p{L}\p{N}_.\\[\]:]+))!/uy;
 const CELL = /(\$?)([A-Za-z]{1,3})(\$?)([0-9]{1,7})(?![\p{L}\p{N}_.\\(!])/uy;
 const ROWS = /(\$?)([0-9]{1,7}):(\$?)([0-9]{1,7})(?![\p{L}\p{N}_.])/uy;
 const COLUMNS = /(\$?)([A-Za-z]{1,3}):(\$?)([A-Za-z]{1,3})(?![\p{L}\p{N}_.\\(!$])/uy;
+const LAST_CORNER = /^:\$?[A-Za-z]{1,3}\$?([0-9]{1,7})/;
 const WORD = /[\p{L}_\\][\p{L}\p{N}_.\\?]*|[0-9][0-9.]*(?:[eE][+-]?[0-9]+)?/uy;
 
 type Rewrite = (reference: FormulaReference) => FormulaReference | null;
@@ -37,6 +40,8 @@ class ReferenceMapper {
   readonly #rewrite: Rewrite;
   #at = 0;
   #written = '';
+  /** The row of the cell before, perhaps the first corner of a range. */
+  #firstRow: number | null = null;
   /** What stood before the last `!`, as long as it holds. */
   #tab: string | null = null;
   /** Whether that is in another workbook, or spans several tabs. */
@@ -102,7 +107,10 @@ class ReferenceMapper {
     if (this.#foreign) this.#written += source;
     else if (cell) {
       const column = { column: columnNumber(first), columnFixed: firstSign === '$' };
-      this.#written += this.#mapped({ ...column, row: Number(second), rowFixed: secondSign === '$' }, source);
+      const otherRow = this.#otherRow(source);
+      const place = { ...column, row: Number(second), rowFixed: secondSign === '$', otherRow };
+      this.#firstRow = place.row;
+      this.#written += this.#mapped(place, source);
     } else {
       const half = rows ? wholeRow : wholeColumn;
       const from = this.#mapped(half(firstSign, first), firstSign + first);
@@ -112,6 +120,14 @@ class ReferenceMapper {
     // The tab holds on to the other end of a range: Stock!A1:B5.
     if (this.#formula[this.#at] !== ':') this.#forgetTab();
     return true;
+  }
+
+  /** The row of the other corner of a range that a cell belongs to. */
+  #otherRow(source: string): number | null {
+    if (this.#formula[this.#at - 1] === ':') return this.#firstRow;
+    const end = this.#at + source.length;
+    const other = this.#formula[end] === ':' ? LAST_CORNER.exec(this.#formula.slice(end)) : null;
+    return other ? Number(other[1]) : null;
   }
 
   #copyWord(): void {
@@ -135,11 +151,17 @@ class ReferenceMapper {
 }
 
 function wholeRow(sign: string, row: string): Omit<FormulaReference, 'tab'> {
-  return { column: null, columnFixed: false, row: Number(row), rowFixed: sign === '$' };
+  return { column: null, columnFixed: false, row: Number(row), rowFixed: sign === '$', otherRow: null };
 }
 
 function wholeColumn(sign: string, column: string): Omit<FormulaReference, 'tab'> {
-  return { column: columnNumber(column), columnFixed: sign === '$', row: null, rowFixed: false };
+  return {
+    column: columnNumber(column),
+    columnFixed: sign === '$',
+    row: null,
+    rowFixed: false,
+    otherRow: null,
+  };
 }
 
 function isReference(

@@ -1,5 +1,6 @@
 import { areaName, type CellArea, parseArea } from './cell-reference.ts';
-import { mapReferences } from './formula-references.ts';
+import { FileRefused } from './file-refused.ts';
+import { type FormulaReference, mapReferences } from './formula-references.ts';
 import { MAX_COLUMNS, MAX_ROWS } from './limits.ts';
 
 /**
@@ -24,6 +25,18 @@ export interface RowShift {
   readonly tab: string;
   readonly at: number;
   readonly count: number;
+  readonly taken?: never;
+}
+
+/** Rows taken out of a table: those below it in the table move up, within its columns. */
+export interface RowsTaken {
+  readonly tab: string;
+  readonly at: number;
+  readonly taken: number;
+  /** The table's columns, and the last row of its body. */
+  readonly firstColumn: number;
+  readonly lastColumn: number;
+  readonly lastRow: number;
 }
 
 /**
@@ -35,27 +48,57 @@ export interface RowShift {
 export function shiftFormula(
   formula: string,
   ownTab: string | null,
-  shift: RowShift,
+  shift: RowShift | RowsTaken,
   onlyFixed = false,
 ): string {
   const shifted = shift.tab.toLowerCase();
   return mapReferences(formula, (reference) => {
     const tab = reference.tab ?? ownTab;
-    if (reference.row === null || reference.row < shift.at || tab?.toLowerCase() !== shifted)
+    if (reference.row === null || reference.row < shift.at || tab?.toLowerCase() !== shifted) {
       return reference;
+    }
     if (onlyFixed && !reference.rowFixed) return reference;
+    if (shift.taken !== undefined) return afterTaking(reference, shift, formula);
     return { ...reference, row: Math.min(MAX_ROWS, reference.row + shift.count) };
   });
 }
 
-/** An area after rows were put in on its tab; one that they fall into grows. */
-export function shiftArea(area: CellArea, { at, count }: RowShift): CellArea {
+function afterTaking(reference: FormulaReference, taken: RowsTaken, formula: string): FormulaReference {
+  const { column, row, otherRow } = reference;
+  const { at, taken: count, firstColumn, lastColumn, lastRow } = taken;
+  if (column === null || row === null || column < firstColumn || column > lastColumn || row > lastRow) {
+    return reference;
+  }
+  if (row >= at + count) return { ...reference, row: row - count };
+  if (otherRow !== null && otherRow < at) return { ...reference, row: at - 1 };
+  if (otherRow !== null && otherRow >= at + count) return { ...reference, row: at };
+  throw new FileRefused(
+    `Row ${row} of the tab ${taken.tab} can't be deleted: the formula =${formula} refers to it. Change that first.`,
+  );
+}
+
+/** An area after rows were put in on its tab, or taken out: one that they fall into grows, or shrinks. */
+export function shiftArea(area: CellArea, shift: RowShift | RowsTaken): CellArea {
+  if (shift.taken !== undefined) return areaAfterTaking(area, shift);
+  const { at, count } = shift;
   const moved = (row: number): number => (row >= at ? Math.min(MAX_ROWS, row + count) : row);
   return { ...area, firstRow: moved(area.firstRow), lastRow: moved(area.lastRow) };
 }
 
-/** A list of areas or cells ("A1 B2:C9") after rows were put in; what is no area stays. */
-export function shiftAreaList(list: string, shift: RowShift): string {
+function areaAfterTaking(area: CellArea, taken: RowsTaken): CellArea {
+  const { at, taken: count, firstColumn, lastColumn, lastRow } = taken;
+  const isInside = area.firstColumn >= firstColumn && area.lastColumn <= lastColumn;
+  if (!isInside || area.lastRow < at || area.lastRow > lastRow) return area;
+  const moved = (row: number): number => (row >= at + count ? row - count : Math.min(row, at));
+  return {
+    ...area,
+    firstRow: moved(area.firstRow),
+    lastRow: area.lastRow >= at + count ? area.lastRow - count : at - 1,
+  };
+}
+
+/** A list of areas or cells ("A1 B2:C9") after rows were put in or taken out; what is no area stays. */
+export function shiftAreaList(list: string, shift: RowShift | RowsTaken): string {
   return list.replace(/[^\s]+/g, (name) => {
     const area = parseArea(name);
     if (!area) return name;

@@ -21,3 +21,4 @@ export const MAX_TABLE_CELLS = 40_000_000;
 export const MAX_ROWS = 1_048_576;
 export const MAX_COLUMNS = 16_384;
 export const MAX_CELL_CHARACTERS = 32_767;
+export const MAX_FORMULA_CHARACTERS = 8192;

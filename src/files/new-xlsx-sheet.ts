@@ -1,6 +1,6 @@
 import { type DateSystem, serialOfDay } from '../core/serial-date.ts';
+import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
 import type { CellWrite } from '../workbook/port.ts';
-import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from './blueprint.ts';
 import { type CellContent, cellXml, type NumberOfText } from './cell-edit.ts';
 import { areaName, type CellArea, cellName } from './cell-reference.ts';
 import * as styles from './new-xlsx-styles.ts';

@@ -1,4 +1,4 @@
-import type { ColumnBlueprint } from './blueprint.ts';
+import type { ColumnBlueprint } from '../workbook/blueprint.ts';
 
 const INK = 'FF2B2F33';
 const GREY = 'FF6B7278';

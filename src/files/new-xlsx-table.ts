@@ -1,4 +1,4 @@
-import type { ColumnBlueprint, TableBlueprint } from './blueprint.ts';
+import type { ColumnBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
 import { areaName, type CellArea } from './cell-reference.ts';
 import { escapeCellText } from './cell-text.ts';
 import { TABLE_STYLE } from './new-xlsx-styles.ts';

@@ -1,4 +1,9 @@
-import type { ColumnBlueprint, TabBlueprint, TableBlueprint, XlsxBlueprint } from './blueprint.ts';
+import type {
+  ColumnBlueprint,
+  TabBlueprint,
+  TableBlueprint,
+  WorkbookBlueprint,
+} from '../workbook/blueprint.ts';
 import { CONTENT_TYPES_PART } from './content-types.ts';
 import { headerRowOf, newSheetPart, type SheetContext } from './new-xlsx-sheet.ts';
 import { newStyles } from './new-xlsx-styles.ts';
@@ -7,7 +12,7 @@ import { SharedStringNumbers, textElement } from './shared-strings.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
 import { writeZip } from './zip-write.ts';
 
-export type { ColumnBlueprint, XlsxBlueprint } from './blueprint.ts';
+export type { ColumnBlueprint, WorkbookBlueprint } from '../workbook/blueprint.ts';
 
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
@@ -19,7 +24,7 @@ const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
  * Makes a workbook file from a blueprint; the same blueprint gives the same bytes.
  * @throws Error where the blueprint can't be carried out: two tables of one name, a choice from no table, …
  */
-export function createXlsx(blueprint: XlsxBlueprint): Uint8Array {
+export function createXlsx(blueprint: WorkbookBlueprint): Uint8Array {
   checkNames(blueprint);
   const strings = new SharedStringNumbers({ texts: [], formatted: new Set() });
   let uses = 0;
@@ -77,11 +82,11 @@ export function createXlsx(blueprint: XlsxBlueprint): Uint8Array {
 }
 
 /** The defined name by which cells choose from a column; names may hold letters, digits, _ and . only. */
-function listName(table: string, column: string): string {
+export function listName(table: string, column: string): string {
   return `list_${table}_${column.replace(/[^\p{L}\p{N}_.]/gu, '_')}`;
 }
 
-function checkNames({ tabs }: XlsxBlueprint): void {
+function checkNames({ tabs }: WorkbookBlueprint): void {
   const tables = tabs.flatMap((tab) => (tab.table ? [tab.table] : []));
   refuseTwins(
     tabs.map((tab) => tab.name),
@@ -125,7 +130,7 @@ function refuseTwins(names: readonly string[], what: string): void {
   }
 }
 
-function workbookPart(blueprint: XlsxBlueprint): string {
+function workbookPart(blueprint: WorkbookBlueprint): string {
   const sheets = blueprint.tabs.map(
     (tab, index) =>
       `<sheet name="${encodeAttribute(tab.name)}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`,
@@ -147,12 +152,6 @@ function workbookPart(blueprint: XlsxBlueprint): string {
 
 /** The lists that columns choose from, and the rows that print on every page. */
 function definedNames(tabs: readonly TabBlueprint[]): string[] {
-  const columns: ColumnBlueprint[] = tabs.flatMap((tab) => tab.table?.columns ?? []);
-  const lists = new Map<string, string>();
-  for (const { choices } of columns) {
-    if (!choices || !('table' in choices)) continue;
-    lists.set(listName(choices.table, choices.column), columnReference(choices.table, choices.column));
-  }
   const titles = tabs.flatMap((tab, index) => {
     if (!tab.table) return [];
     const row = headerRowOf(tab);
@@ -161,13 +160,22 @@ function definedNames(tabs: readonly TabBlueprint[]): string[] {
       `<definedName name="_xlnm.Print_Titles" localSheetId="${index}">${encodeXml(rows)}</definedName>`,
     ];
   });
-  const named = [...lists]
-    .toSorted(([a], [b]) => (a < b ? -1 : 1))
-    .map(
-      ([name, reference]) =>
-        `<definedName name="${encodeAttribute(name)}">${encodeXml(reference)}</definedName>`,
-    );
+  const named = [...chosenLists(tabs)].map(
+    ([name, reference]) =>
+      `<definedName name="${encodeAttribute(name)}">${encodeXml(reference)}</definedName>`,
+  );
   return [...titles, ...named];
+}
+
+/** The defined names of the lists that columns choose from, and what they stand for; in order of the names. */
+export function chosenLists(tabs: readonly TabBlueprint[]): Map<string, string> {
+  const columns: ColumnBlueprint[] = tabs.flatMap((tab) => tab.table?.columns ?? []);
+  const lists = columns.flatMap(({ choices }): [string, string][] =>
+    choices && 'table' in choices
+      ? [[listName(choices.table, choices.column), columnReference(choices.table, choices.column)]]
+      : [],
+  );
+  return new Map(lists.toSorted(([a], [b]) => (a < b ? -1 : 1)));
 }
 
 function relationships(links: readonly (readonly [type: string, target: string])[]): string {

@@ -3,7 +3,7 @@ import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { CONTENT_TYPES_PART, readContentTypes } from './content-types.ts';
 import { shiftComments, shiftDrawing, shiftVml } from './drawing-shift.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
+import { type RowShift, type RowsTaken, shiftAreaList, shiftFormula } from './formula-shift.ts';
 import type { PackageParts } from './package-parts.ts';
 import { rewriteXml } from './xml-rewrite.ts';
 
@@ -62,7 +62,7 @@ export function shiftPartsOfTab(parts: PackageParts, sheet: string, shift: RowSh
 }
 
 /** Lets names, charts and pivot sources of the whole workbook follow the cells that moved. */
-export function shiftSharedParts(parts: PackageParts, workbook: string, shift: RowShift): void {
+export function shiftSharedParts(parts: PackageParts, workbook: string, shift: RowShift | RowsTaken): void {
   change(parts, workbook, (text) =>
     rewriteXml(text, workbook, {
       elements: ['definedName'],
@@ -83,7 +83,12 @@ export function shiftSharedParts(parts: PackageParts, workbook: string, shift: R
 }
 
 /** Lets the formulas that a table's part holds follow the cells that moved. */
-export function shiftTableFormulas(parts: PackageParts, part: string, tab: string, shift: RowShift): void {
+export function shiftTableFormulas(
+  parts: PackageParts,
+  part: string,
+  tab: string,
+  shift: RowShift | RowsTaken,
+): void {
   change(parts, part, (text) =>
     rewriteXml(text, part, {
       elements: ['calculatedColumnFormula', 'totalsRowFormula'],
@@ -92,7 +97,7 @@ export function shiftTableFormulas(parts: PackageParts, part: string, tab: strin
   );
 }
 
-function shiftPivotSource(text: string, part: string, shift: RowShift): string {
+function shiftPivotSource(text: string, part: string, shift: RowShift | RowsTaken): string {
   const tab = /<(?:[^\s:<>/]+:)?worksheetSource\b[^>]*?\ssheet="([^"]*)"/.exec(text)?.[1];
   if (tab === undefined || tab.toLowerCase() !== shift.tab.toLowerCase()) return text;
   return rewriteXml(text, part, {

@@ -1,14 +1,13 @@
 import { type CellEdit, valueOfContent } from './cell-edit.ts';
 import { areaName, cellName } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, shiftArea, shiftFormula } from './formula-shift.ts';
+import { type RowShift, type RowsTaken, shiftArea, shiftFormula } from './formula-shift.ts';
 import { MAX_ROWS } from './limits.ts';
 import { refuseWhatCantMove, shiftPartsOfTab, shiftSharedParts, shiftTableFormulas } from './parts-shift.ts';
 import { blankGrid, markOf } from './sheet-grid.ts';
-import { type BodyToRead, readSheet } from './sheet-read.ts';
+import { type BodyToRead, readSheet, readSheetText } from './sheet-read.ts';
 import { shiftReferences, shiftSheet } from './sheet-shift.ts';
 import { firstBodyRow, lastBodyRow, readTablePart, withTableAreas } from './table-part.ts';
-import { readWorkbookPart } from './workbook-part.ts';
 import type { SheetState, WorkbookState } from './workbook-state.ts';
 
 /**
@@ -38,7 +37,7 @@ export function insertRows(
   shiftOtherSheets(state, sheet, shift);
   shiftSharedParts(state.parts, state.names.workbook, shift);
   state.formulasChanged = true;
-  state.cellsChanged = true;
+  state.noteChange();
 }
 
 function refuseTornTables(state: WorkbookState, sheet: string, growing: string, shift: RowShift): void {
@@ -74,16 +73,15 @@ function moveTables(state: WorkbookState, sheet: string, growing: string, shift:
   }
 }
 
-function shiftOtherSheets(state: WorkbookState, sheet: string, shift: RowShift): void {
-  const { workbook } = state.names;
+/** Lets the formulas of all other tabs follow the cells that moved on one. */
+export function shiftOtherSheets(state: WorkbookState, sheet: string, shift: RowShift | RowsTaken): void {
   const { parts } = state;
-  const { tabs } = readWorkbookPart(parts.text(workbook), workbook, parts.relationships(workbook));
   const known = new Map(state.sheets.map((each) => [each.text.part, each]));
-  for (const tab of tabs) {
+  for (const tab of state.tabs) {
     if (tab.part === sheet) continue;
     const own = known.get(tab.part);
     if (!own && !mayMention(parts.text(tab.part), shift.tab)) continue;
-    const text = own?.text ?? readWithoutTables(parts.text(tab.part), tab.part, tab.name);
+    const text = own?.text ?? readSheetText(parts.text(tab.part), tab.part, tab.name);
     const shifted = shiftReferences(text, shift);
     const isSame = shifted === text.head + text.data + text.tail;
     const edits =
@@ -100,17 +98,10 @@ function mayMention(text: string, tab: string): boolean {
   return new RegExp(tab.replaceAll('.', '\\.'), 'iu').test(text);
 }
 
-function readWithoutTables(text: string, part: string, tab: string) {
-  return readSheet(text, part, tab, [], {
-    strings: { texts: [], formatted: new Set() },
-    look: () => 'plain',
-  });
-}
-
 function shiftEdits(
   cells: ReadonlyMap<number, CellEdit>,
   tab: string,
-  shift: RowShift,
+  shift: RowShift | RowsTaken,
 ): Map<number, CellEdit> {
   return new Map(
     [...cells].map(([column, edit]) => {
@@ -122,7 +113,7 @@ function shiftEdits(
 }
 
 /** Takes a sheet's new text: finds its rows and reads the bodies of its tables, edits lying over it. */
-function reread(
+export function reread(
   state: WorkbookState,
   sheet: string,
   text: string,
@@ -134,10 +125,10 @@ function reread(
     const body = { ...part.area, firstRow: firstBodyRow(part), lastRow: lastBodyRow(part) };
     return { body, grid: blankGrid(part.columns.length, body.lastRow - body.firstRow + 1) };
   });
-  const { dayStyles, strings } = state;
+  const { styles, strings } = state;
   const read = readSheet(text, sheet, state.sheet(sheet).text.tab, bodies, {
     strings,
-    look: (style) => dayStyles.look(style),
+    look: (style) => styles.look(style),
   });
   state.takeSheet({ text: read, edits, rewritten });
   tables.forEach((table, index) => {
@@ -160,7 +151,7 @@ function layOver(
       const marks = grid.marks[column - body.firstColumn];
       if (!values || !marks) continue;
       values[row - body.firstRow] = valueOfContent(content);
-      marks[row - body.firstRow] = markOf(state.dayStyles.look(style), content.kind === 'formula');
+      marks[row - body.firstRow] = markOf(state.styles.look(style), content.kind === 'formula');
     }
   }
 }

@@ -1,5 +1,6 @@
 import type { CellValue, NumberLook } from '../workbook/port.ts';
 import { type CellArea, cellName } from './cell-reference.ts';
+import { cellValueIn, smallInteger } from './cell-value.ts';
 import { damaged } from './file-refused.ts';
 import { translateFormula } from './formula-shift.ts';
 import { plainCellText, readStringItem, type SharedStrings } from './shared-strings.ts';
@@ -62,6 +63,14 @@ export function readSheet(
     cursor.skipElement();
   }
   throw damaged(`the tab ${tab} has no cells`);
+}
+
+/** Reads a sheet only for where its rows stand. */
+export function readSheetText(text: string, part: string, tab: string): SheetText {
+  return readSheet(text, part, tab, [], {
+    strings: { texts: [], formatted: new Set() },
+    look: () => 'plain',
+  });
 }
 
 class BodyReader {
@@ -152,29 +161,9 @@ class BodyReader {
   }
 
   #value(type: string, start: number, end: number, row: number, column: number): CellValue {
-    const { text } = this.#cursor;
-    switch (type) {
-      case 's': {
-        const value = this.#context.strings.texts[smallInteger(text, start, end)];
-        if (value === undefined) {
-          throw damaged(`${cellName(row, column)} on the tab ${this.#tab} refers to a text that isn't there`);
-        }
-        return value;
-      }
-      case '':
-      case 'n': {
-        const source = text.slice(start, end);
-        const number = Number(source);
-        if (source.trim() === '') return null;
-        return Number.isFinite(number) ? number : { shown: plainCellText(source) };
-      }
-      case 'b':
-        return /^\s*(?:1|true)\s*$/.test(text.slice(start, end));
-      case 'e':
-        return { shown: plainCellText(text.slice(start, end)) };
-      default:
-        return plainCellText(text.slice(start, end));
-    }
+    const value = cellValueIn(this.#cursor.text, start, end, type, this.#context.strings);
+    if (value !== undefined) return value;
+    throw damaged(`${cellName(row, column)} on the tab ${this.#tab} refers to a text that isn't there`);
   }
 
   /** The formula of the cell, for one of a shared group as it would read in this cell. */
@@ -196,14 +185,4 @@ class BodyReader {
     const { text, end } = this.#cursor;
     return text.slice(end, this.#cursor.skipElement());
   }
-}
-
-function smallInteger(text: string, start: number, end: number): number {
-  let number = 0;
-  for (let at = start; at < end; at++) {
-    const digit = text.charCodeAt(at) - 48;
-    if (digit < 0 || digit > 9) return Number(text.slice(start, end));
-    number = number * 10 + digit;
-  }
-  return number;
 }

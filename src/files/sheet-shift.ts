@@ -1,7 +1,7 @@
 import { areaName, cellName, parseArea } from './cell-reference.ts';
 import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
+import { type RowShift, type RowsTaken, shiftAreaList, shiftFormula } from './formula-shift.ts';
 import { rewriteRules } from './rule-shift.ts';
 import { withoutSharedFormulas } from './shared-formulas-expand.ts';
 import { plainCellText } from './shared-strings.ts';
@@ -24,7 +24,7 @@ export function shiftSheet(sheet: SheetText, shift: RowShift): string {
 }
 
 /** The text of another sheet's part, its formulas following the cells that moved. */
-export function shiftReferences(sheet: SheetText, shift: RowShift): string {
+export function shiftReferences(sheet: SheetText, shift: RowShift | RowsTaken): string {
   const { part, tab } = sheet;
   // Cells that share a formula may come to refer to places at different distances, so each is looked at alone.
   const { data: expanded } = withoutSharedFormulas(sheet);
@@ -122,9 +122,9 @@ export function shiftAnchorRow(text: string, shift: RowShift): string {
   return Number.isInteger(row) && row + 1 >= shift.at ? String(row + shift.count) : text;
 }
 
-function shiftRuleFormulas(tail: string, part: string, tab: string, shift: RowShift): string {
+function shiftRuleFormulas(tail: string, part: string, tab: string, shift: RowShift | RowsTaken): string {
   return rewriteRules(tail, part, (formula, firstRow) => {
-    const staysInPlace = firstRow !== null && firstRow < shift.at;
+    const staysInPlace = firstRow !== null && (firstRow < shift.at || shift.taken !== undefined);
     return shiftFormula(formula, tab, shift, staysInPlace);
   });
 }

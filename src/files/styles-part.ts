@@ -1,13 +1,17 @@
+import { lookOfCode } from '../workbook/number-formats.ts';
 import type { NumberLook } from '../workbook/port.ts';
-import { lookOfBuiltIn, lookOfCode } from './number-formats.ts';
+import { builtInCode, lookOfBuiltIn } from './number-formats.ts';
 import { XmlCursor } from './xml-cursor.ts';
-import { attributeOf, openingTag, prefixOf, withAttribute } from './xml-tag.ts';
+import { rootTag, withItems } from './xml-list.ts';
+import { prefixOf, withAttribute } from './xml-tag.ts';
 import { encodeAttribute } from './xml-text.ts';
 
 /** The cell formats of a workbook: what a cell's style number stands for. */
 export interface CellStyles {
   /** By style number. */
   readonly looks: readonly NumberLook[];
+  /** The number format codes, by style number; of a built-in one that has no code, General. */
+  readonly codes: readonly string[];
   /** The `xf` elements as written, by style number. */
   readonly formats: readonly string[];
   readonly numberFormats: ReadonlyMap<number, string>;
@@ -45,54 +49,83 @@ export function readStyles(text: string, part: string): CellStyles {
     const code = numberFormats.get(id);
     return code === undefined ? lookOfBuiltIn(id) : lookOfCode(code);
   });
-  return { looks, formats, numberFormats, lastNumberFormat };
+  const codes = ids.map((id) => numberFormats.get(id) ?? builtInCode(id));
+  return { looks, codes, formats, numberFormats, lastNumberFormat };
 }
 
 /** The cell formats of a workbook that has no styles part. */
 export const NO_STYLES: CellStyles = {
   looks: [],
+  codes: [],
   formats: [],
   numberFormats: new Map(),
   lastNumberFormat: FIRST_CUSTOM_FORMAT - 1,
 };
 
+/** What a derived style shows a number as: a day, a whole percentage, or one with two decimals. */
+export type DerivedLook = 'day' | 'percent' | 'exact percent';
+
+const DERIVED_CODES: Readonly<Record<DerivedLook, string>> = {
+  day: DAY_FORMAT_CODE,
+  percent: '0%',
+  'exact percent': '0.00%',
+};
+/** The numbers of those that are built in. */
+const DERIVED_IDS: Readonly<Partial<Record<DerivedLook, number>>> = { percent: 9, 'exact percent': 10 };
+
+interface Derived {
+  readonly from: number | undefined;
+  readonly look: DerivedLook;
+}
+
 /**
- * Finds for a style the one that differs only in showing a day, deriving it where the workbook has none.
+ * Finds for a style the one that differs only in how it shows a number, deriving it where the workbook has none.
  * The numbers of derived styles follow those of the workbook.
  */
-export class DayStyles {
+export class DerivedStyles {
   readonly #styles: CellStyles;
-  /** Style number by the style that it was derived from. */
-  readonly #derived: Map<number | undefined, number>;
+  readonly #derived: Derived[];
 
-  constructor(styles: CellStyles, derived: ReadonlyMap<number | undefined, number> = new Map()) {
+  constructor(styles: CellStyles, derived: readonly Derived[] = []) {
     this.#styles = styles;
-    this.#derived = new Map(derived);
+    this.#derived = [...derived];
   }
 
-  fork(): DayStyles {
-    return new DayStyles(this.#styles, this.#derived);
+  fork(): DerivedStyles {
+    return new DerivedStyles(this.#styles, this.#derived);
   }
 
   look(style: number | undefined): NumberLook {
     const own = this.#styles.looks[style ?? 0];
     if (own !== undefined) return own;
-    return [...this.#derived.values()].includes(style ?? 0) ? 'date' : 'plain';
+    const derived = this.#derivedOf(style);
+    return derived === undefined ? 'plain' : derived.look === 'day' ? 'date' : 'percent';
   }
 
-  /** The style for a day in a cell that has `style` so far. */
-  styleForDay(style: number | undefined): number | undefined {
-    if (this.look(style) === 'date') return style;
-    const known = this.#derived.get(style);
-    if (known !== undefined) return known;
-    // A part without any cell format gets the plain one first, which style 0 means everywhere.
-    const number = Math.max(1, this.#styles.formats.length) + this.#derived.size;
-    this.#derived.set(style, number);
-    return number;
+  /** The number format code that a cell of this style is shown by. */
+  code(style: number | undefined): string {
+    const derived = this.#derivedOf(style);
+    return this.#styles.codes[style ?? 0] ?? (derived ? DERIVED_CODES[derived.look] : 'General');
+  }
+
+  /** The style for a number to be shown in such a way, in a cell that has `style` so far. */
+  styleFor(look: DerivedLook, style: number | undefined): number | undefined {
+    if (this.look(style) === (look === 'day' ? 'date' : 'percent')) return style;
+    const known = this.#derived.findIndex((each) => each.from === style && each.look === look);
+    return this.#firstDerived + (known < 0 ? this.#derived.push({ from: style, look }) - 1 : known);
   }
 
   get changed(): boolean {
-    return this.#derived.size > 0;
+    return this.#derived.length > 0;
+  }
+
+  /** A part without any cell format gets the plain one first, which style 0 means everywhere. */
+  get #firstDerived(): number {
+    return Math.max(1, this.#styles.formats.length);
+  }
+
+  #derivedOf(style: number | undefined): Derived | undefined {
+    return style === undefined ? undefined : this.#derived[style - this.#firstDerived];
   }
 
   /** The text of the styles part with the derived styles added. */
@@ -100,68 +133,27 @@ export class DayStyles {
     if (!this.changed) return source;
     const { formats, numberFormats, lastNumberFormat } = this.#styles;
     const known = [...numberFormats].find(([, code]) => code === DAY_FORMAT_CODE)?.[0];
-    const id = known ?? lastNumberFormat + 1;
+    const dayId = known ?? lastNumberFormat + 1;
     const prefix = prefixOf(rootTag(source, part));
-    const added = [...this.#derived.keys()].map((from) => {
-      const base = formats[from ?? 0] ?? `<${prefix}${PLAIN_FORMAT}/>`;
+    const added = this.#derived.map(({ from, look }) => {
+      // A style may be derived from a derived one: a day typed over a percentage.
+      const base = formats[this.#original(from)] ?? `<${prefix}${PLAIN_FORMAT}/>`;
       const tagEnd = base.indexOf('>') + 1;
-      const tag = withAttribute(base.slice(0, tagEnd), 'numFmtId', String(id));
+      const tag = withAttribute(base.slice(0, tagEnd), 'numFmtId', String(DERIVED_IDS[look] ?? dayId));
       return withAttribute(tag, 'applyNumberFormat', '1') + base.slice(tagEnd);
     });
     if (formats.length === 0) added.unshift(`<${prefix}${PLAIN_FORMAT}/>`);
     const before = ['cellStyles', 'dxfs', 'tableStyles', 'colors', 'extLst'];
     const styled = withItems(source, part, 'cellXfs', added, (name) => before.includes(name));
-    if (known !== undefined) return styled;
-    const item = `<${prefix}numFmt numFmtId="${id}" formatCode="${encodeAttribute(DAY_FORMAT_CODE)}"/>`;
+    if (known !== undefined || this.#derived.every(({ look }) => look !== 'day')) return styled;
+    const item = `<${prefix}numFmt numFmtId="${dayId}" formatCode="${encodeAttribute(DAY_FORMAT_CODE)}"/>`;
     return withItems(styled, part, 'numFmts', [item], () => true);
   }
-}
 
-/** Adds items to a counted list under the root, made before the first element that `isBehind` where missing. */
-function withItems(
-  source: string,
-  part: string,
-  list: string,
-  items: readonly string[],
-  isBehind: (name: string) => boolean,
-): string {
-  const cursor = new XmlCursor(source, part);
-  let place: number | null = null;
-  let root = '';
-  while (cursor.next()) {
-    if (root === '') {
-      root = cursor.tag;
-      continue;
-    }
-    if (!cursor.isOpening && cursor.depth === 0) {
-      place ??= cursor.start;
-      break;
-    }
-    if (cursor.begins(list)) {
-      const { start, end, tag, isOpening } = cursor;
-      const contentEnd = cursor.skipElement();
-      const count = Number(attributeOf(tag, 'count') ?? 'none');
-      const counted = Number.isInteger(count)
-        ? withAttribute(tag, 'count', String(count + items.length))
-        : tag;
-      const closing = isOpening ? '' : `</${prefixOf(tag)}${list}>`;
-      const old = isOpening ? source.slice(end, contentEnd) : '';
-      const rest = source.slice(isOpening ? contentEnd : end);
-      return source.slice(0, start) + openingTag(counted) + old + items.join('') + closing + rest;
-    }
-    if (place === null && isBehind(cursor.name)) place = cursor.start;
-    cursor.skipElement();
+  #original(style: number | undefined): number {
+    const derived = this.#derivedOf(style);
+    return derived ? this.#original(derived.from) : (style ?? 0);
   }
-  const prefix = prefixOf(root);
-  const made = `<${prefix}${list} count="${items.length}">${items.join('')}</${prefix}${list}>`;
-  const at = place ?? source.length;
-  return source.slice(0, at) + made + source.slice(at);
-}
-
-function rootTag(source: string, part: string): string {
-  const cursor = new XmlCursor(source, part);
-  cursor.next();
-  return cursor.tag;
 }
 
 export const STYLES_CONTENT_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml';

@@ -4,7 +4,7 @@ import { PackageParts } from './package-parts.ts';
 import { readSharedStrings } from './shared-strings.ts';
 import { blankGrid } from './sheet-grid.ts';
 import { type BodyToRead, readSheet } from './sheet-read.ts';
-import { DayStyles, NO_STYLES, readStyles } from './styles-part.ts';
+import { DerivedStyles, NO_STYLES, readStyles } from './styles-part.ts';
 import { firstBodyRow, lastBodyRow, readTablePart, type TablePart } from './table-part.ts';
 import { readWorkbookPart, type Tab } from './workbook-part.ts';
 import { type PartNames, type SheetState, type TableState, WorkbookState } from './workbook-state.ts';
@@ -30,29 +30,28 @@ export function openWorkbookState(bytes: Uint8Array): { state: WorkbookState; ma
     names.strings === null
       ? { texts: [], formatted: new Set<number>() }
       : readSharedStrings(parts.text(names.strings), names.strings);
-  const styles = names.styles === null ? NO_STYLES : readStyles(parts.text(names.styles), names.styles);
-  const dayStyles = new DayStyles(styles);
+  const styles = new DerivedStyles(
+    names.styles === null ? NO_STYLES : readStyles(parts.text(names.styles), names.styles),
+  );
   const sheets = new Map<string, SheetState>();
   const tables = new Map<string, TableState>();
   for (const tab of tabs) {
     const found = tablesOn(parts, tab);
     if (found.length === 0) continue;
     const bodies = found.map(bodyToRead);
-    const context = { strings, look: (style: number | undefined) => dayStyles.look(style) };
-    const below = found.map((part) => (part.totalsRows > 0 ? null : rowBelow(part)));
-    const areas = [...below.filter((each) => each !== null), ...bodies];
-    const text = readSheet(parts.text(tab.part), tab.part, tab.name, areas, context);
+    const context = { strings, look: (style: number | undefined) => styles.look(style) };
+    const text = readSheet(parts.text(tab.part), tab.part, tab.name, bodies, context);
     sheets.set(tab.part, { text, edits: new Map(), rewritten: false });
     found.forEach((part, index) => {
       if ([...tables.keys()].some((name) => name.toLowerCase() === part.name.toLowerCase())) {
         throw damaged(`two of its tables are called ${part.name}`);
       }
       const { grid } = bodies[index] as BodyToRead;
-      tables.set(part.name, { part, sheet: tab.part, grid, below: below[index]?.grid ?? null });
+      tables.set(part.name, { part, sheet: tab.part, grid });
     });
   }
   parts.checkRest();
-  const state = new WorkbookState({ names, dateSystem, strings, parts, dayStyles }, sheets, tables);
+  const state = new WorkbookState({ names, dateSystem, strings, parts, tabs, styles }, sheets, tables);
   return { state, macroEnabled };
 }
 
@@ -66,10 +65,4 @@ function tablesOn(parts: PackageParts, tab: Tab): TablePart[] {
 function bodyToRead(part: TablePart): BodyToRead {
   const body = { ...part.area, firstRow: firstBodyRow(part), lastRow: lastBodyRow(part) };
   return { body, grid: blankGrid(part.columns.length, body.lastRow - body.firstRow + 1) };
-}
-
-/** The row right below a table's body, read like a body of one row. */
-function rowBelow(part: TablePart): BodyToRead {
-  const row = lastBodyRow(part) + 1;
-  return { body: { ...part.area, firstRow: row, lastRow: row }, grid: blankGrid(part.columns.length, 1) };
 }

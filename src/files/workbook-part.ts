@@ -8,6 +8,8 @@ import { prefixOf, withAttribute } from './xml-tag.ts';
 export interface Tab {
   readonly name: string;
   readonly part: string;
+  /** Whether spreadsheet programs keep it from view. */
+  readonly hidden: boolean;
 }
 
 export interface WorkbookPart {
@@ -35,7 +37,8 @@ export function readWorkbookPart(
       const id = cursor.prefixedAttribute('id');
       const relationship = relationships.find((each) => each.id === id);
       if (!relationship) throw damaged(`the tab ${name} is named but not there`);
-      if (relationship.kind === 'worksheet') tabs.push({ name, part: relationship.target });
+      const hidden = (cursor.attribute('state') ?? 'visible') !== 'visible';
+      if (relationship.kind === 'worksheet') tabs.push({ name, part: relationship.target, hidden });
     }
   }
   return { dateSystem, tabs };

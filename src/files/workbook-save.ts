@@ -13,7 +13,7 @@ export function saveWorkbookState(state: WorkbookState): Uint8Array {
   const { names } = state;
   const parts = state.parts.fork();
   writeSheets(state, parts);
-  if (state.dayStyles.changed) writeStyles(state, parts);
+  if (state.styles.changed) ensureStyles(state, parts);
   if (state.formulasChanged && names.calculationChain !== null) {
     dropPart(parts, names.workbook, names.calculationChain);
   }
@@ -31,7 +31,7 @@ function writeSheets(state: WorkbookState, parts: PackageParts): void {
     numbers ??= new SharedStringNumbers(strings);
     return numbers.numberOf(text);
   };
-  let references = 0;
+  let references = state.sharedReferences;
   for (const sheet of state.sheets) {
     if (sheet.edits.size === 0 && !sheet.rewritten) continue;
     const { text, sharedReferences } = patchSheet(sheet.text, sheet.edits, numberOfText);
@@ -47,20 +47,25 @@ function writeSheets(state: WorkbookState, parts: PackageParts): void {
   }
 }
 
-function writeStyles(state: WorkbookState, parts: PackageParts): void {
+/**
+ * Brings the derived styles into the styles part, which is made where the workbook has none.
+ * @returns the name of the part
+ */
+export function ensureStyles(state: WorkbookState, parts: PackageParts): string {
   const { styles, workbook } = state.names;
   if (styles !== null) {
-    parts.replace(styles, state.dayStyles.write(parts.text(styles), styles));
-    return;
+    parts.replace(styles, state.styles.write(parts.text(styles), styles));
+    return styles;
   }
   const part = `${workbook.slice(0, workbook.lastIndexOf('/') + 1)}styles.xml`;
   const relationships = relationshipsPartOf(workbook);
-  parts.replace(part, state.dayStyles.write(plainStyles(parts.text(workbook)), part));
+  parts.replace(part, state.styles.write(plainStyles(parts.text(workbook)), part));
   parts.replace(relationships, withRelationship(parts.text(relationships), workbook, 'styles', part));
   parts.replace(
     CONTENT_TYPES_PART,
     withContentType(parts.text(CONTENT_TYPES_PART), part, STYLES_CONTENT_TYPE),
   );
+  return part;
 }
 
 /** Takes out a part that the workbook refers to: the part, the reference, and its content type. */

@@ -3,11 +3,13 @@ import type { CellEdit } from './cell-edit.ts';
 import type { PackageParts } from './package-parts.ts';
 import type { SharedStrings } from './shared-strings.ts';
 import { copyGrid, type TableGrid } from './sheet-grid.ts';
+import { readSheetText } from './sheet-read.ts';
 import type { SheetText } from './sheet-rows.ts';
-import type { DayStyles } from './styles-part.ts';
+import type { DerivedStyles } from './styles-part.ts';
 import type { TablePart } from './table-part.ts';
+import type { Tab } from './workbook-part.ts';
 
-/** A sheet with tables: its text, and the cells that are to be written over it. */
+/** A sheet: its text, and the cells that are to be written over it. */
 export interface SheetState {
   readonly text: SheetText;
   readonly edits: Map<number, Map<number, CellEdit>>;
@@ -20,8 +22,6 @@ export interface TableState {
   /** The part of the sheet that it stands on. */
   readonly sheet: string;
   readonly grid: TableGrid;
-  /** What stood right below the body when the file was opened; null where a totals row stands there. */
-  readonly below: TableGrid | null;
 }
 
 /** What the workbook's parts are called that hold what all sheets share; null where there is no such part. */
@@ -37,21 +37,27 @@ export interface PartNames {
  * fork, which takes the place of the original once all of them have succeeded.
  */
 export class WorkbookState {
-  readonly names: PartNames;
+  names: PartNames;
   readonly dateSystem: DateSystem;
   readonly strings: SharedStrings;
   readonly parts: PackageParts;
-  readonly dayStyles: DayStyles;
+  /** The tabs that hold cells, in their order. */
+  tabs: readonly Tab[];
+  styles: DerivedStyles;
   /** Whether a formula came, went or moved; whether any cell changed at all. */
   formulasChanged = false;
   cellsChanged = false;
+  /** Whether this fork differs from what it was forked from. */
+  touched = false;
+  /** How many more cells (fewer: negative) refer to shared texts in rewritten sheets than in the file. */
+  sharedReferences = 0;
   readonly #sheets: Map<string, SheetState>;
   readonly #tables: Map<string, TableState>;
   /** The sheets and grids that this fork has copied, so that it may write into them. */
   readonly #owned = new Set<string>();
 
   constructor(
-    shared: Pick<WorkbookState, 'names' | 'dateSystem' | 'strings' | 'parts' | 'dayStyles'>,
+    shared: Pick<WorkbookState, 'names' | 'dateSystem' | 'strings' | 'parts' | 'tabs' | 'styles'>,
     sheets: ReadonlyMap<string, SheetState>,
     tables: ReadonlyMap<string, TableState>,
   ) {
@@ -59,27 +65,35 @@ export class WorkbookState {
     this.dateSystem = shared.dateSystem;
     this.strings = shared.strings;
     this.parts = shared.parts;
-    this.dayStyles = shared.dayStyles;
+    this.tabs = shared.tabs;
+    this.styles = shared.styles;
     this.#sheets = new Map(sheets);
     this.#tables = new Map(tables);
   }
 
   fork(): WorkbookState {
-    const { names, dateSystem, strings } = this;
+    const { names, dateSystem, strings, tabs } = this;
     const fork = new WorkbookState(
-      { names, dateSystem, strings, parts: this.parts.fork(), dayStyles: this.dayStyles.fork() },
+      { names, dateSystem, strings, tabs, parts: this.parts.fork(), styles: this.styles.fork() },
       this.#sheets,
       this.#tables,
     );
     fork.formulasChanged = this.formulasChanged;
     fork.cellsChanged = this.cellsChanged;
+    fork.sharedReferences = this.sharedReferences;
     return fork;
+  }
+
+  noteChange(): void {
+    this.cellsChanged = true;
+    this.touched = true;
   }
 
   get tables(): TableState[] {
     return [...this.#tables.values()];
   }
 
+  /** The sheets with tables, and those that have been asked for. */
   get sheets(): SheetState[] {
     return [...this.#sheets.values()];
   }
@@ -91,10 +105,21 @@ export class WorkbookState {
     return table;
   }
 
+  /** The sheet of a tab; one without tables is read when it is first asked for. */
   sheet(part: string): SheetState {
-    const sheet = this.#sheets.get(part);
-    if (!sheet) throw new Error(`There is no sheet ${part} with tables`);
-    return sheet;
+    const known = this.#sheets.get(part);
+    if (known) return known;
+    const tab = this.tabs.find((each) => each.part === part);
+    if (!tab) throw new Error(`There is no sheet ${part}`);
+    const text = readSheetText(this.parts.text(part), part, tab.name);
+    return this.putSheet({ text, edits: new Map(), rewritten: false });
+  }
+
+  /** @throws Error where the workbook has no such tab: a mistake of the caller */
+  tab(name: string): Tab {
+    const tab = this.tabs.find((each) => each.name === name);
+    if (!tab) throw new Error(`There is no tab ${name}`);
+    return tab;
   }
 
   /** The table with a grid that may be written into. */

@@ -1,26 +1,42 @@
-import type { Change, ColumnSnapshot, TableSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
+import type { TabBlueprint } from '../workbook/blueprint.ts';
+import { joinAppends } from '../workbook/join-appends.ts';
+import type { CellValue, Change, ColumnSnapshot, TableSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
+import { addTabs } from './add-tabs.ts';
 import { appendRows } from './append-rows.ts';
 import { writeCell } from './cell-writing.ts';
 import { columnFormula } from './column-formulas.ts';
+import { removeTableRows } from './row-removal.ts';
 import { lookOfMark, markHasFormula } from './sheet-grid.ts';
+import { cellsOfRow, isFilled, type ShownCell } from './tab-cells.ts';
+import { type TabShape, tabShapes } from './tab-shape.ts';
+import { typeCells } from './tab-writing.ts';
 import { firstBodyRow, lastBodyRow } from './table-part.ts';
+import type { TypedCellAt } from './typed-cell.ts';
 import { openWorkbookState } from './workbook-open.ts';
 import { saveWorkbookState } from './workbook-save.ts';
 import type { TableState, WorkbookState } from './workbook-state.ts';
 
 export { FileRefused } from './file-refused.ts';
 
+/** A state of a workbook to come back to; it belongs to the workbook that gave it. */
+export interface WorkbookMark {
+  readonly state: unknown;
+}
+
 /** A workbook file in memory: its tables as plain values, changed and saved without touching anything else. */
 export class XlsxWorkbook {
   /** Whether the workbook holds macros; such a file must be called .xlsm, and no other may. */
   readonly macroEnabled: boolean;
   readonly #original: Uint8Array;
+  readonly #opened: WorkbookState;
   #state: WorkbookState;
   #snapshot: WorkbookSnapshot | null = null;
+  #tabs: readonly TabShape[] | null = null;
   #saved: Uint8Array | null;
 
   constructor(original: Uint8Array, state: WorkbookState, macroEnabled: boolean) {
     this.#original = original;
+    this.#opened = state;
     this.#state = state;
     this.#saved = original;
     this.macroEnabled = macroEnabled;
@@ -41,16 +57,74 @@ export class XlsxWorkbook {
    * @throws Error for a table, column or row that isn't there: a mistake of the caller
    */
   apply(changes: readonly Change[]): void {
+    this.#change((state) => {
+      for (const change of joinAppends(changes)) {
+        if (change.kind === 'append') appendRows(state, change.table, change.rows);
+        else setCell(state, change);
+      }
+    });
+  }
+
+  /** The tabs in their order, hidden ones too: how far they are filled, their tables and column widths. */
+  tabs(): readonly TabShape[] {
+    this.#tabs ??= tabShapes(this.#state);
+    return this.#tabs;
+  }
+
+  /** The cells of a row of a tab, by column; the row counts from 1. */
+  row(tab: string, row: number): readonly ShownCell[] {
+    return cellsOfRow(this.#state, this.#state.tab(tab).part, row);
+  }
+
+  /** Whether a cell of a tab holds a value or a formula. */
+  isFilled(tab: string, row: number, column: number): boolean {
+    return isFilled(this.#state, this.#state.tab(tab).part, row, column);
+  }
+
+  /**
+   * Writes cells of a tab as a person typed or pasted them, all or none; what stands right below a table becomes
+   * part of it.
+   * @throws FileRefused where a cell can't take it without damage
+   */
+  type(tab: string, cells: readonly TypedCellAt[]): void {
+    this.#change((state) => typeCells(state, tab, cells));
+  }
+
+  /**
+   * Takes rows out of a table.
+   * @param first the body row, counted from 0
+   * @throws FileRefused where something is bound to the rows and can't follow
+   */
+  removeRows(table: string, first: number, count: number): void {
+    this.#change((state) => removeTableRows(state, table, first, count));
+  }
+
+  /** Adds tabs behind those that are there; a tab whose table the workbook has already is left out. */
+  addTabs(tabs: readonly TabBlueprint[]): void {
+    this.#change((state) => addTabs(state, tabs));
+  }
+
+  /** What the workbook is like now, to come back to. */
+  mark(): WorkbookMark {
+    return { state: this.#state };
+  }
+
+  /** Makes the workbook what it was, or will have been, at a mark of its own. */
+  restore(mark: WorkbookMark): void {
+    if (mark.state !== this.#state) this.#take(mark.state as WorkbookState);
+  }
+
+  #change(change: (state: WorkbookState) => void): void {
     const state = this.#state.fork();
-    for (const change of joinAppends(changes)) {
-      if (change.kind === 'append') appendRows(state, change.table, change.rows);
-      else setCell(state, change);
-    }
-    if (state.cellsChanged || state.formulasChanged) {
-      this.#state = state;
-      this.#snapshot = null;
-      this.#saved = null;
-    }
+    change(state);
+    if (state.touched) this.#take(state);
+  }
+
+  #take(state: WorkbookState): void {
+    this.#state = state;
+    this.#snapshot = null;
+    this.#tabs = null;
+    this.#saved = state === this.#opened ? this.#original : null;
   }
 
   /** The file with all changes; the very bytes that were opened where there are none. */
@@ -85,25 +159,8 @@ function setCell(state: WorkbookState, change: Extract<Change, { kind: 'set' }>)
   writeCell(state, change.table, { row: change.row, column }, change.cell);
 }
 
-/**
- * Joins the appends to one table between which nothing else happens to that table, so that it grows once: rows
- * may have to be put into its tab for that.
- */
-function joinAppends(changes: readonly Change[]): Change[] {
-  const joined: Change[] = [];
-  const lastPlace = new Map<string, number>();
-  for (const change of changes) {
-    const place = lastPlace.get(change.table);
-    const last = place === undefined ? undefined : joined[place];
-    if (place !== undefined && change.kind === 'append' && last?.kind === 'append') {
-      joined[place] = { ...last, rows: [...last.rows, ...change.rows] };
-    } else lastPlace.set(change.table, joined.push(change) - 1);
-  }
-  return joined;
-}
-
 function tableSnapshot(table: TableState, state: WorkbookState): TableSnapshot {
-  const { part, grid, sheet, below } = table;
+  const { part, grid, sheet } = table;
   return {
     name: part.name,
     tab: state.sheet(sheet).text.tab,
@@ -120,6 +177,13 @@ function tableSnapshot(table: TableState, state: WorkbookState): TableSnapshot {
         calculated: columnFormula(state, table, index) !== null,
       };
     }),
-    ...(below === null ? {} : { below: below.values.map((column) => column[0] ?? null) }),
+    ...(part.totalsRows > 0 ? {} : { below: rowBelow(table, state) }),
   };
+}
+
+function rowBelow({ part, sheet }: TableState, state: WorkbookState): CellValue[] {
+  const cells = cellsOfRow(state, sheet, lastBodyRow(part) + 1);
+  return part.columns.map((_, index) => {
+    return cells.find(({ column }) => column === part.area.firstColumn + index)?.value ?? null;
+  });
 }

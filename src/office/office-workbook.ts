@@ -32,6 +32,12 @@ export function openOfficeWorkbook(excel: typeof Excel): LiveWorkbook {
     addTabs: (tabs) =>
       inTurn(() => own.during(() => addTabs(withWorkbook, memory, tabs, (id) => own.addTab(id)))),
     goTo: (cell) => goToCell(withWorkbook, cell),
-    listen: (listener) => listenTo(excel, withWorkbook, own, listener),
+    listen: async (listener) => {
+      try {
+        return { kind: 'listening', stop: await listenTo(excel, withWorkbook, own, listener) };
+      } catch (error) {
+        return { kind: 'failed', message: plainMessage(error, 'Following the workbook') };
+      }
+    },
   };
 }

@@ -52,7 +52,13 @@ export const MOVED: Refusal = refuse(
 export class OpenedWorkbook {
   readonly #options: OpenedWorkbookOptions;
   readonly #listeners = new Set<() => void>();
-  #view: SessionView = { state: { kind: 'starting' }, busy: null, chosen: null, questions: [] };
+  #view: SessionView = {
+    state: { kind: 'starting' },
+    busy: null,
+    chosen: null,
+    questions: [],
+    notFollowing: null,
+  };
   #queue: Promise<unknown> = Promise.resolve();
   #stopListening: (() => Promise<void>) | null = null;
   #cell: TabCell | null = null;
@@ -90,26 +96,15 @@ export class OpenedWorkbook {
     return () => this.#listeners.delete(listener);
   }
 
-  /** Reads the workbook and follows it from then on. */
-  async start(): Promise<void> {
-    await this.readAgain();
-    this.#stopListening ??= await this.#options.workbook.listen({
-      changed: (by) => this.#noteChange(by),
-      selected: (cell) => {
-        this.#cell = cell;
-        this.#update({ chosen: this.#chosenIn(this.#view.state) });
-      },
-    });
-  }
-
   async stop(): Promise<void> {
     await this.#stopListening?.();
     this.#stopListening = null;
   }
 
-  /** Reads the workbook anew. */
-  readAgain(): Promise<void> {
-    return this.inTurn('Reading the workbook', () => this.#read(this.#takeChangedBy()));
+  /** Reads the workbook anew, and follows it from then on. */
+  async readAgain(): Promise<void> {
+    await this.inTurn('Reading the workbook', () => this.#read(this.#takeChangedBy()));
+    await this.#follow();
   }
 
   /** Forgets the rows that somebody else's change took away. */
@@ -154,6 +149,20 @@ export class OpenedWorkbook {
   show(snapshot: WorkbookSnapshot): void {
     const state = stateOf(snapshot, this.#options.today());
     this.#update({ state, chosen: this.#chosenIn(state), questions: this.#questionsIn(state) });
+  }
+
+  /** Follows the workbook, where that isn't done yet. */
+  async #follow(): Promise<void> {
+    if (this.#stopListening !== null) return;
+    const listening = await this.#options.workbook.listen({
+      changed: (by) => this.#noteChange(by),
+      selected: (cell) => {
+        this.#cell = cell;
+        this.#update({ chosen: this.#chosenIn(this.#view.state) });
+      },
+    });
+    if (listening.kind === 'listening') this.#stopListening = listening.stop;
+    this.#update({ notFollowing: listening.kind === 'failed' ? listening.message : null });
   }
 
   async #attempt(work: Work, tries: number): Promise<Done> {

@@ -59,6 +59,8 @@ export interface SessionView {
   readonly busy: string | null;
   readonly chosen: Chosen | null;
   readonly questions: readonly Question[];
+  /** Why changes in the sheet don't reach the pane by themselves; null where they do. */
+  readonly notFollowing: string | null;
 }
 
 /** How something that the person asked for ended. */

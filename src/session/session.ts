@@ -57,7 +57,7 @@ export class Session {
 
   /** Reads the workbook and follows it from then on. */
   start(): Promise<void> {
-    return this.#opened.start();
+    return this.#opened.readAgain();
   }
 
   stop(): Promise<void> {

@@ -25,8 +25,8 @@ export interface LiveWorkbook {
   /** Brings a cell into view and chooses it. */
   goTo(cell: TabCell): Promise<GoToOutcome>;
 
-  /** Tells of what happens in the workbook, until the function that it resolves to is called. */
-  listen(listener: LiveListener): Promise<() => Promise<void>>;
+  /** Tells of what happens in the workbook, until it is stopped. */
+  listen(listener: LiveListener): Promise<ListenOutcome>;
 }
 
 /** A cell by its tab; rows and columns are counted as the spreadsheet does, from 1. */
@@ -62,3 +62,8 @@ export type WriteOutcome =
   | { readonly kind: 'half'; readonly snapshot: WorkbookSnapshot; readonly message: string };
 
 export type GoToOutcome = { readonly kind: 'there' } | { readonly kind: 'failed'; readonly message: string };
+
+export type ListenOutcome =
+  | { readonly kind: 'listening'; readonly stop: () => Promise<void> }
+  /** Nothing will be told; the message says why. */
+  | { readonly kind: 'failed'; readonly message: string };

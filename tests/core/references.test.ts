@@ -30,7 +30,8 @@ const base: Partial<Records> = {
 };
 
 function quote(name: string, version: number): Records['quotes'][number] {
-  return { quote: name, version, job: 'J1', ...rowOf('Quotes') };
+  const unsaid = { madeOn: null, state: null, currency: null, total: null };
+  return { quote: name, version, job: 'J1', ...unsaid, ...rowOf('Quotes') };
 }
 
 function said(some: Partial<Records>, unreadable: UnreadableIdentifiers = {}): string[] {

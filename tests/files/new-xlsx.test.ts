@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../../src/core/day.ts';
-import { createXlsx, type XlsxBlueprint } from '../../src/files/new-xlsx.ts';
+import { createXlsx, type WorkbookBlueprint } from '../../src/files/new-xlsx.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import type { CellWrite } from '../../src/workbook/port.ts';
 import { unpack } from './fixture.ts';
@@ -9,7 +9,7 @@ import { checkFile } from './well-formed.ts';
 const text = (value: string): CellWrite => ({ kind: 'text', text: value });
 const number = (value: number): CellWrite => ({ kind: 'number', number: value });
 
-const BLUEPRINT: XlsxBlueprint = {
+const BLUEPRINT: WorkbookBlueprint = {
   title: 'Bench & store',
   tabs: [
     { name: 'Start', lines: ['Welcome', 'Second line'] },

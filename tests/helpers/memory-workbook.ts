@@ -2,6 +2,7 @@ import type { TabBlueprint } from '../../src/workbook/blueprint.ts';
 import type {
   Changer,
   GoToOutcome,
+  ListenOutcome,
   LiveListener,
   LiveWorkbook,
   ReadOutcome,
@@ -21,6 +22,7 @@ export class MemoryWorkbook implements LiveWorkbook {
   readonly tabs: TabBlueprint[] = [];
   /** Outcomes that stand in for the next reads and writes. */
   readonly nextReads: ReadOutcome[] = [];
+  readonly nextListens: ListenOutcome[] = [];
   readonly nextWrites: ((changes: readonly Change[]) => WriteOutcome)[] = [];
   /** Called before a write is carried out: what somebody else does at the last moment. */
   beforeWrite: (() => void) | null = null;
@@ -59,12 +61,13 @@ export class MemoryWorkbook implements LiveWorkbook {
     return Promise.resolve({ kind: 'there' });
   }
 
-  listen(listener: LiveListener): Promise<() => Promise<void>> {
+  listen(listener: LiveListener): Promise<ListenOutcome> {
     this.#listeners.add(listener);
-    return Promise.resolve(() => {
+    const stop = () => {
       this.#listeners.delete(listener);
       return Promise.resolve();
-    });
+    };
+    return Promise.resolve(this.nextListens.shift() ?? { kind: 'listening', stop });
   }
 
   /** Somebody changes the workbook. */

@@ -106,8 +106,9 @@ describe('listening', () => {
   it('ends when it is told to', async () => {
     const { live, host } = opened(STUDIO);
     const { listener, changes, cells } = listening();
-    const stop = await live.listen(listener);
-    await stop();
+    const outcome = await live.listen(listener);
+    if (outcome.kind !== 'listening') throw new Error(outcome.message);
+    await outcome.stop();
     host.person('a').type('Other!A1', 'y');
     host.person('a').select('Other!A2');
     await settled();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { columnBlueprint, fieldsInOrder } from '../../src/samples/column-layout.ts';
-import { allTables } from '../../src/samples/starter.ts';
+import { allTables } from '../../src/samples/starter-blueprint.ts';
 import { RECORD_TABLES, SETTINGS_TABLE, STOCK_TABLES } from '../../src/workbook/known-tables.ts';
 import { readWorkbook } from '../../src/workbook/read-workbook.ts';
 import { checkSample, codesAndSubjects, sampleSnapshot } from './sample-check.ts';

@@ -116,7 +116,9 @@ describe('opening', () => {
   });
 
   test('a workbook without any of the tables offers to set them up, and writes the starter', async () => {
-    const { workbook, session } = await opened({ 'My own list': { rows: [{ Name: 'x' }], headers: ['Name'] } });
+    const { workbook, session } = await opened({
+      'My own list': { rows: [{ Name: 'x' }], headers: ['Name'] },
+    });
     expect(session.view.state.kind).toBe('no tables');
     expect(await session.setUp()).toMatchObject({
       kind: 'done',
@@ -144,6 +146,22 @@ describe('opening', () => {
     expect(await session.log(MEND, planIn(session))).toMatchObject({ kind: 'refused' });
     expect(workbook.writes).toEqual([]);
   });
+});
+
+test('a workbook that cannot be followed opens all the same, and it is said', async () => {
+  const workbook = new MemoryWorkbook(snapshotOf(STUDIO));
+  workbook.nextListens.push({ kind: 'failed', message: 'The program tells nothing.' });
+  const session = new Session({
+    workbook,
+    today: () => today,
+    random: randomFrom(7),
+    wait: () => Promise.resolve(),
+    starter: () => Promise.resolve([]),
+  });
+  await session.start();
+  expect(session.view).toMatchObject({ state: { kind: 'open' }, notFollowing: 'The program tells nothing.' });
+  await session.readAgain();
+  expect(session.view.notFollowing).toBeNull();
 });
 
 describe('logging', () => {

@@ -8,6 +8,14 @@ const LIST = new Intl.ListFormat('en-GB');
 /** What holds for the whole workbook: that it may only be read, or that tables are not here yet. */
 export function WorkbookBanners({ books }: { readonly books: Books }) {
   const { session, view, act } = usePane();
+  const { notFollowing } = view.value;
+  if (notFollowing !== null) {
+    return (
+      <Banner tone="warn" title="Not following the sheet">
+        {`${notFollowing} What is typed in the sheet shows here after “Check now”, which tries to follow it again.`}
+      </Banner>
+    );
+  }
   if (books.readingOnly !== null) {
     return (
       <Banner tone="warn" title="Reading only">

@@ -1,0 +1,231 @@
+import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
+import { withNewStyles } from './added-styles.ts';
+import { CONTENT_TYPES_PART, withContentType } from './content-types.ts';
+import { chosenLists, listName } from './new-xlsx.ts';
+import { headerRowOf, newSheetPart } from './new-xlsx-sheet.ts';
+import { newTablePart, placeTable } from './new-xlsx-table.ts';
+import { relationshipsPartOf, withRelationship } from './relationships.ts';
+import { blankGrid } from './sheet-grid.ts';
+import { type BodyToRead, readSheet } from './sheet-read.ts';
+import { DerivedStyles, readStyles } from './styles-part.ts';
+import { firstBodyRow, lastBodyRow, readTablePart } from './table-part.ts';
+import type { Tab } from './workbook-part.ts';
+import { ensureStyles } from './workbook-save.ts';
+import type { WorkbookState } from './workbook-state.ts';
+import { listItems, rootTag, withItems } from './xml-list.ts';
+import { rewriteXml } from './xml-rewrite.ts';
+import { attributeOf, prefixOf } from './xml-tag.ts';
+import { encodeAttribute, encodeXml } from './xml-text.ts';
+
+const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
+const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
+const LONGEST_TAB_NAME = 31;
+
+/**
+ * Adds tabs with their tables behind the tabs that are there. A tab whose name is taken gets a number behind it;
+ * one whose table is there already is left out.
+ */
+export function addTabs(state: WorkbookState, tabs: readonly TabBlueprint[]): void {
+  const tableNames = new Set(state.tables.map(({ part }) => part.name.toLowerCase()));
+  const added = tabs.filter(({ table }) => table === undefined || !tableNames.has(table.name.toLowerCase()));
+  if (added.length === 0) return;
+  const tables = [
+    ...state.tables.map(columnsOf),
+    ...added.flatMap(({ table }) => (table ? [headersOf(table)] : [])),
+  ];
+  const base = addStyles(state);
+  const sound = added.map((tab) => withKnownChoices(tab, tables));
+  for (const tab of sound) addTab(state, tab, base);
+  nameLists(state, sound);
+  state.noteChange();
+  if (sound.some(({ table }) => table?.totals || table?.columns.some((each) => each.formula !== undefined))) {
+    state.formulasChanged = true;
+  }
+}
+
+interface KnownTable {
+  readonly name: string;
+  readonly headers: readonly string[];
+}
+
+function columnsOf({ part }: WorkbookState['tables'][number]): KnownTable {
+  return { name: part.name, headers: part.columns.map(({ header }) => header) };
+}
+
+function headersOf(table: TableBlueprint): KnownTable {
+  return { name: table.name, headers: table.columns.map(({ header }) => header) };
+}
+
+/** The tab without choices from tables or columns that the workbook hasn't got. */
+function withKnownChoices(tab: TabBlueprint, tables: readonly KnownTable[]): TabBlueprint {
+  if (!tab.table) return tab;
+  const isKnown = ({ choices }: ColumnBlueprint): boolean =>
+    choices === undefined ||
+    !('table' in choices) ||
+    tables.some(({ name, headers }) => name === choices.table && headers.includes(choices.column));
+  const columns = tab.table.columns.map((column) => {
+    if (isKnown(column)) return column;
+    const { choices: _, ...without } = column;
+    return without;
+  });
+  return { ...tab, table: { ...tab.table, columns } };
+}
+
+/** Adds the styles of new tabs, after those that were derived so far, whose numbers are in use. */
+function addStyles(state: WorkbookState): number {
+  const part = ensureStyles(state, state.parts);
+  const { text, base } = withNewStyles(state.parts.text(part), part);
+  state.parts.replace(part, text);
+  state.names = { ...state.names, styles: part };
+  state.styles = new DerivedStyles(readStyles(text, part));
+  return base;
+}
+
+function addTab(state: WorkbookState, blueprint: TabBlueprint, base: number): void {
+  const { parts, names } = state;
+  const name = freeTabName(blueprint.name, state.tabs);
+  const folder = names.workbook.slice(0, names.workbook.lastIndexOf('/') + 1);
+  const part = freePart(state, `${folder}worksheets/sheet`);
+  const context = { dateSystem: state.dateSystem, numberOfText: () => null, listName };
+  const source = newSheetPart({ ...blueprint, name }, context, false);
+  const styled = rewriteXml(source, part, {
+    attributes: ['s'],
+    attribute: (value) => String(base + Number(value)),
+  });
+  const text = DECLARATION + inNamespaceOf(state, styled);
+  parts.replace(part, text);
+  link(state, names.workbook, 'worksheet', part);
+  declare(state, part, 'worksheet');
+  const tab: Tab = { name, part, hidden: false };
+  const bodies: BodyToRead[] = [];
+  if (blueprint.table) bodies.push(addTable(state, blueprint, blueprint.table, tab));
+  state.tabs = [...state.tabs, tab];
+  listTab(state, tab);
+  const look = (style: number | undefined) => state.styles.look(style);
+  const read = readSheet(text, part, name, bodies, { strings: state.strings, look });
+  state.takeSheet({ text: read, edits: new Map(), rewritten: false });
+}
+
+function addTable(
+  state: WorkbookState,
+  tab: TabBlueprint,
+  table: TableBlueprint,
+  { part: sheet }: Tab,
+): BodyToRead {
+  const { parts, names } = state;
+  const folder = names.workbook.slice(0, names.workbook.lastIndexOf('/') + 1);
+  const part = freePart(state, `${folder}tables/table`);
+  const ids = state.tables.map((each) => {
+    return Number(attributeOf(rootTag(parts.text(each.part.part), each.part.part), 'id') ?? 0);
+  });
+  const source = newTablePart(table, placeTable(table, headerRowOf(tab)), Math.max(0, ...ids) + 1);
+  const text = DECLARATION + inNamespaceOf(state, source);
+  parts.replace(part, text);
+  declare(state, part, 'table');
+  const family = familyOf(state);
+  const links = `<Relationship Id="rId1" Type="${family}table" Target="/${part}"/>`;
+  parts.replace(
+    relationshipsPartOf(sheet),
+    `${DECLARATION}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${links}</Relationships>`,
+  );
+  const read = readTablePart(text, part);
+  const body = { ...read.area, firstRow: firstBodyRow(read), lastRow: lastBodyRow(read) };
+  const grid = blankGrid(read.columns.length, body.lastRow - body.firstRow + 1);
+  state.takeGrid({ part: read, sheet, grid });
+  return { body, grid };
+}
+
+function freeTabName(name: string, tabs: readonly Tab[]): string {
+  const taken = new Set(tabs.map((each) => each.name.toLowerCase()));
+  if (!taken.has(name.toLowerCase())) return name;
+  let number = 2;
+  const numbered = (): string => `${name.slice(0, LONGEST_TAB_NAME - ` ${number}`.length)} ${number}`;
+  while (taken.has(numbered().toLowerCase())) number++;
+  return numbered();
+}
+
+function freePart({ parts }: WorkbookState, stem: string): string {
+  let number = 1;
+  while (parts.has(`${stem}${number}.xml`)) number++;
+  return `${stem}${number}.xml`;
+}
+
+function link(state: WorkbookState, from: string, kind: string, target: string): void {
+  const part = relationshipsPartOf(from);
+  state.parts.replace(part, withRelationship(state.parts.text(part), from, kind, target));
+}
+
+function declare(state: WorkbookState, part: string, kind: string): void {
+  const types = withContentType(state.parts.text(CONTENT_TYPES_PART), part, `${TYPE}.${kind}+xml`);
+  state.parts.replace(CONTENT_TYPES_PART, types);
+}
+
+/** The start of relationship types, which strict files spell in their own way. */
+function familyOf({ parts, names }: WorkbookState): string {
+  const text = parts.text(relationshipsPartOf(names.workbook));
+  return /\sType\s*=\s*["']([^"']*\/)worksheet["']/.exec(text)?.[1] ?? '';
+}
+
+function inNamespaceOf(state: WorkbookState, text: string): string {
+  if (!state.parts.text(state.names.workbook).includes('http://purl.oclc.org/ooxml/spreadsheetml/main'))
+    return text;
+  return text
+    .replaceAll(
+      'http://schemas.openxmlformats.org/spreadsheetml/2006/main',
+      'http://purl.oclc.org/ooxml/spreadsheetml/main',
+    )
+    .replaceAll(
+      'http://schemas.openxmlformats.org/officeDocument/2006/relationships',
+      'http://purl.oclc.org/ooxml/officeDocument/relationships',
+    );
+}
+
+/** Names the tab in the workbook's part. */
+function listTab(state: WorkbookState, { name, part }: Tab): void {
+  const { parts, names } = state;
+  const text = parts.text(names.workbook);
+  const prefix = prefixOf(rootTag(text, names.workbook));
+  const listed = listItems(text, names.workbook, 'sheets');
+  const ids = listed.map((each) => Number(attributeOf(each.slice(0, each.indexOf('>') + 1), 'sheetId') ?? 0));
+  const id = parts.relationships(names.workbook).find((each) => each.target === part)?.id ?? '';
+  const idName = /\s([^\s:=]+:id)\s*=/.exec(listed[0] ?? '')?.[1] ?? 'r:id';
+  const item = `<${prefix}sheet name="${encodeAttribute(name)}" sheetId="${Math.max(0, ...ids) + 1}" ${idName}="${id}"/>`;
+  parts.replace(
+    names.workbook,
+    withItems(text, names.workbook, 'sheets', [item], () => false, false),
+  );
+}
+
+const BEHIND_NAMES = new Set([
+  'calcPr',
+  'oleSize',
+  'customWorkbookViews',
+  'pivotCaches',
+  'smartTagPr',
+  'smartTagTypes',
+  'webPublishing',
+  'fileRecoveryPr',
+  'webPublishObjects',
+  'extLst',
+]);
+
+/** Defines the names of the lists that the new columns choose from. */
+function nameLists(state: WorkbookState, tabs: readonly TabBlueprint[]): void {
+  const { parts, names } = state;
+  const text = parts.text(names.workbook);
+  const prefix = prefixOf(rootTag(text, names.workbook));
+  const known = new Set(
+    listItems(text, names.workbook, 'definedNames').map((each) => {
+      return (attributeOf(each.slice(0, each.indexOf('>') + 1), 'name') ?? '').toLowerCase();
+    }),
+  );
+  const items = [...chosenLists(tabs)]
+    .filter(([name]) => !known.has(name.toLowerCase()))
+    .map(
+      ([name, reference]) =>
+        `<${prefix}definedName name="${encodeAttribute(name)}">${encodeXml(reference)}</${prefix}definedName>`,
+    );
+  if (items.length === 0) return;
+  const isBehind = (name: string): boolean => BEHIND_NAMES.has(name);
+  parts.replace(names.workbook, withItems(text, names.workbook, 'definedNames', items, isBehind, false));
+}

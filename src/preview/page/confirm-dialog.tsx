@@ -1,0 +1,28 @@
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+
+/** Asks before something is lost. Keeping is what Enter and Esc do. */
+export function ConfirmDialog(props: {
+  readonly title: string;
+  readonly text: string;
+  readonly confirm: string;
+  readonly onConfirm: () => void;
+  readonly onCancel: () => void;
+}): JSX.Element {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog ref={dialog} class="dialog" aria-labelledby="dialog-title" onCancel={props.onCancel}>
+      <h2 id="dialog-title">{props.title}</h2>
+      <p>{props.text}</p>
+      <div class="dialog-actions">
+        <button type="button" onClick={props.onCancel}>
+          Keep working
+        </button>
+        <button type="button" onClick={props.onConfirm}>
+          {props.confirm}
+        </button>
+      </div>
+    </dialog>
+  );
+}
