@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { keepBooks } from '../../src/core/check.ts';
 import type { Records, UnreadableIdentifiers } from '../../src/core/records.ts';
-import { lot, material, movement, place, recipe, recipePart, rowOf } from './helpers/stock-records.ts';
+import { lot, material, movement, on, place, recipe, recipePart, rowOf } from './helpers/stock-records.ts';
 import { figuresOf, ledgerOf, recordsOf, settingsOf } from './helpers/studio-of.ts';
 import {
   entry,
@@ -30,7 +30,7 @@ const base: Partial<Records> = {
 };
 
 function quote(name: string, version: number): Records['quotes'][number] {
-  const unsaid = { madeOn: null, state: null, currency: null, total: null };
+  const unsaid = { madeOn: on('2026-03-01'), state: null, currency: null, total: null };
   return { quote: name, version, job: 'J1', ...unsaid, ...rowOf('Quotes') };
 }
 

@@ -15,6 +15,8 @@ export interface BenchOptions {
   /** The workbook file, in base64; none: a workbook with one empty tab. */
   readonly file: string | null;
   readonly dark: boolean;
+  /** Whether the program's answers are held back from the beginning. */
+  readonly held: boolean;
 }
 
 /** The program around the page under test, for the test to act as the person and the colleague. */
@@ -22,8 +24,10 @@ export interface BenchInPage {
   readonly host: OfficeHost;
   /** What a range of a tab holds. */
   readonly values: (tab: string, address: string) => CellScalar[][];
-  /** The body of a table, row by row; its headers come first. */
-  readonly table: (name: string) => CellScalar[][];
+  /** Every table as it stands: what a reader of the workbook is told. */
+  readonly tables: () => TableInPage[];
+  /** How many requests the page has sent so far. */
+  readonly requests: () => number;
   /** What the script asked of the program that the host doesn't know. */
   readonly refused: readonly number[];
   /** What the page's security policy stopped. */
@@ -32,14 +36,37 @@ export interface BenchInPage {
 
 type BenchWindow = Window & { bench?: BenchInPage };
 
-/** A table as rows of shown values: its headers, then its body. */
-function tableIn(host: OfficeHost, name: string): CellScalar[][] {
-  const table = host.workbook.tables.find((each) => each.name === name);
-  if (table === undefined) throw new Error(`There is no table ${name}`);
-  const { row, column } = table;
-  return Array.from({ length: table.bodyRows + 1 }, (_, down) =>
-    table.columns.map((__, right) => cellAt(table.sheet, row + down, column + right).value),
-  );
+/** A table of the workbook: its body by rows. */
+export interface TableInPage {
+  readonly name: string;
+  readonly tab: string;
+  /** Counted from 1, as people count. */
+  readonly firstRow: number;
+  readonly firstColumn: number;
+  readonly headers: readonly string[];
+  readonly body: readonly (readonly CellInPage[])[];
+}
+
+export interface CellInPage {
+  readonly value: CellScalar;
+  readonly format: string;
+  readonly hasFormula: boolean;
+}
+
+function tablesIn({ workbook }: OfficeHost): TableInPage[] {
+  return workbook.tables.map(({ name, sheet, row, column, columns, bodyRows }) => ({
+    name,
+    tab: sheet.name,
+    firstRow: row + 2,
+    firstColumn: column + 1,
+    headers: columns.map((each) => each.name),
+    body: Array.from({ length: bodyRows }, (_, down) =>
+      columns.map((__, right) => {
+        const { value, numberFormat, formula } = cellAt(sheet, row + 1 + down, column + right);
+        return { value, format: numberFormat, hasFormula: formula !== undefined };
+      }),
+    ),
+  }));
 }
 
 function valuesIn({ workbook }: OfficeHost, tab: string, address: string): CellScalar[][] {
@@ -52,15 +79,16 @@ function valuesIn({ workbook }: OfficeHost, tab: string, address: string): CellS
 }
 
 /** Runs before anything else in the page: a spreadsheet program of our own, which the real client library finds. */
-export function start({ file, dark }: BenchOptions): void {
+export function start({ file, dark, held }: BenchOptions): void {
   const description =
     file === null
       ? { sheets: [{ name: 'Tab 1' }] }
       : describeWorkbook(openXlsx(Uint8Array.from(atob(file), (letter) => letter.charCodeAt(0))));
   const host = createOfficeHost(createMemoryWorkbook(description));
+  if (held) host.deliveries.hold(['response']);
   // A colleague who has the workbook open too: what she does comes from elsewhere.
   host.connect('colleague');
-  const { bridge } = host.connect('pane');
+  const { bridge, statistics } = host.connect('pane');
   const container = createContainer({
     bridge,
     requirementSets: host.requirementSets,
@@ -76,6 +104,7 @@ export function start({ file, dark }: BenchOptions): void {
     refused: container.refused,
     violations,
     values: (tab, address) => valuesIn(host, tab, address),
-    table: (name) => tableIn(host, name),
+    tables: () => tablesIn(host),
+    requests: () => statistics.requests,
   };
 }

@@ -3,10 +3,14 @@ import { createRequire } from 'node:module';
 import { extname, join } from 'node:path';
 import { type Browser, chromium, type Page, type Route } from 'playwright-core';
 import { afterAll, expect, inject } from 'vitest';
+import { checkWorkbook, type WorkbookCheck } from '../../../src/actions/check-workbook.ts';
 import { PROJECT_PATHS } from '../../../src/build/project-paths.ts';
 import type { CellScalar } from '../../../src/office-host/workbook-description.ts';
+import type { WorkbookSnapshot } from '../../../src/workbook/port.ts';
 import type { BenchInPage, BenchOptions } from './bench-in-page.ts';
 import { QUIET_FLAGS } from './chromium.ts';
+import { Keyboard } from './keyboard.ts';
+import { SAMPLE_DAY, sampleBytes, snapshotOfTables, TODAY } from './studio-in-node.ts';
 
 /** An address that only the tests answer, and where the page fetches the client library from. */
 const SITE = 'https://studio.example/';
@@ -21,9 +25,6 @@ const KINDS: Readonly<Record<string, string>> = {
   '.png': 'image/png',
 };
 
-/** The day of the sample studio. */
-export const SAMPLE_DAY = '2026-11-16';
-
 export interface PaneOptions {
   /** A file of sample-workbooks; null for a workbook without any table. */
   readonly workbook?: string | Uint8Array | null;
@@ -31,6 +32,8 @@ export interface PaneOptions {
   readonly height?: number;
   readonly look?: 'light' | 'dark' | 'forced colours';
   readonly today?: string;
+  /** Holds back the answers of the program from the beginning, as one that is slow does. */
+  readonly held?: boolean;
 }
 
 /** Where the page under test keeps the program around it. */
@@ -46,12 +49,14 @@ afterAll(async () => {
 /** The built pane in a browser, beside a workbook in our own program, through the real client library. */
 export class PanePage {
   readonly page: Page;
+  readonly keys: Keyboard;
   /** What the page asked of other hosts than its own. */
   readonly foreign: string[] = [];
   readonly failures: string[] = [];
 
   private constructor(page: Page) {
     this.page = page;
+    this.keys = new Keyboard(page);
   }
 
   static async open(options: PaneOptions = {}): Promise<PanePage> {
@@ -62,6 +67,7 @@ export class PanePage {
       height = 900,
       look = 'light',
       today = SAMPLE_DAY,
+      held = false,
     } = options;
     const context = await (await browser).newContext({
       viewport: { width, height },
@@ -79,7 +85,7 @@ export class PanePage {
     });
     await page.route('**/*', (route) => pane.answer(route));
     await page.clock.setFixedTime(new Date(`${today}T10:00:00+01:00`));
-    const start: BenchOptions = { file: base64Of(workbook), dark: look === 'dark' };
+    const start: BenchOptions = { file: base64Of(workbook), dark: look === 'dark', held };
     await page.addInitScript(`${inject('benchScript')}\nbenchInPage.start(${JSON.stringify(start)});`);
     await page.goto(`${SITE}index.html`);
     return pane;
@@ -103,31 +109,56 @@ export class PanePage {
 
   /** The rows of a table by header, blank cells left out. */
   async rows(table: string): Promise<Record<string, CellScalar>[]> {
-    const [headers = [], ...body] = await this.page.evaluate(
-      (name) => (window as unknown as PaneWindow).bench.table(name),
-      table,
-    );
-    return body.map((row) =>
+    const found = (await this.ask((bench) => bench.tables())).find(({ name }) => name === table);
+    if (found === undefined) throw new Error(`There is no table ${table}`);
+    return found.body.map((row) =>
       Object.fromEntries(
-        headers.flatMap((header, index) => {
-          const value = row[index] ?? '';
-          return value === '' ? [] : [[String(header), value]];
+        found.headers.flatMap((header, place) => {
+          const value = row[place]?.value ?? '';
+          return value === '' ? [] : [[header, value]];
         }),
       ),
     );
   }
 
+  /** What the tables of the workbook hold now, read past the pane. */
+  async snapshot(): Promise<WorkbookSnapshot> {
+    return snapshotOfTables(await this.ask((bench) => bench.tables()));
+  }
+
+  /** What the core says of the workbook as it is now, worked out here. */
+  async check(): Promise<WorkbookCheck> {
+    return checkWorkbook(await this.snapshot(), TODAY);
+  }
+
+  /** Asks the workbook for something. */
+  async ask<Answer>(question: (bench: BenchInPage) => Answer): Promise<Awaited<Answer>> {
+    return await (await this.#bench()).evaluate(question as (bench: BenchInPage) => Awaited<Answer>);
+  }
+
   /** Does something in the workbook, as the person at this machine or as the colleague elsewhere. */
-  async act<T>(act: (bench: BenchInPage, given: T) => void, given: T): Promise<void> {
-    await this.page.evaluate(
-      ([source, value]) => {
-        const { bench } = window as unknown as PaneWindow;
-        // The function was written in the test and crosses as its text.
-        const run = new Function(`return (${source})`)() as (bench: BenchInPage, given: unknown) => void;
-        run(bench, value);
-      },
-      [act.toString(), given] as const,
-    );
+  async act<Given>(deed: (bench: BenchInPage, given: Given) => unknown, given: Given): Promise<void> {
+    await (await this.#bench()).evaluate(deed as (bench: BenchInPage, given: unknown) => unknown, given);
+  }
+
+  #bench() {
+    return this.page.evaluateHandle(() => (window as unknown as PaneWindow).bench);
+  }
+
+  /** Waits until the status line says something; what was asked for is over then. */
+  async says(text: string | RegExp): Promise<void> {
+    await this.page.locator('.status-text').filter({ hasText: text }).waitFor();
+  }
+
+  /** The notices as they are shown, from the top, each with how pressing it is in words. */
+  notices(): Promise<string[]> {
+    return this.page.locator('.panel .notice > p').allTextContents();
+  }
+
+  /** The cells of a table's rows as they are shown, by its caption. */
+  async shownTable(caption: string | RegExp): Promise<string[][]> {
+    const rows = await this.page.getByRole('table', { name: caption }).locator('tbody tr').all();
+    return Promise.all(rows.map((row) => row.locator('th, td').allInnerTexts()));
   }
 
   /** What axe finds against WCAG 2.2 AA, with the element that each is about. Contrast is judged in a tall window. */
@@ -169,10 +200,7 @@ export class PanePage {
 
 function base64Of(workbook: string | Uint8Array | null): string | null {
   if (workbook === null) return null;
-  const bytes =
-    typeof workbook === 'string'
-      ? readFileSync(join(PROJECT_PATHS.root, 'sample-workbooks', workbook))
-      : workbook;
+  const bytes = typeof workbook === 'string' ? sampleBytes(workbook) : workbook;
   return Buffer.from(bytes).toString('base64');
 }
 
