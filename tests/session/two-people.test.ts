@@ -41,7 +41,7 @@ const BENCH: Literal = {
   },
   Tissue: {
     headers: ['Lot', 'Material', 'Received', 'Quantity', 'Unit', 'Cost', 'Left', 'Left as written', 'Worth'],
-    rows: STUDIO.Tissue.map(({ 'Use by': _, ...lot }: LiteralRow) => lot),
+    rows: STUDIO.Tissue.map((lot): LiteralRow => ({ ...lot, 'Use by': null })),
   },
   Paste: {
     headers: ['Lot', 'Material', 'Received', 'Quantity', 'Unit', 'Cost', 'Left', 'Left as written', 'Worth'],
@@ -57,10 +57,7 @@ const BENCH: Literal = {
     ],
   },
   Movements: {
-    headers: [
-      ...['Movement', 'Date', 'Kind', 'Lot', 'Quantity', 'Unit', 'Job', 'Entry', 'Cost', 'Reverses'],
-      'Posting',
-    ],
+    headers: 'Movement,Date,Kind,Lot,Quantity,Unit,Job,Entry,Cost,Reverses,Posting'.split(','),
     rows: [],
   },
   TreatmentLog: {
@@ -165,9 +162,10 @@ async function meet(): Promise<{ readonly host: OfficeHost; readonly people: rea
   const host = createOfficeHost(createMemoryWorkbook(describeSnapshot(snapshotOf(BENCH))), {
     requirementSets: OLDEST,
   });
-  const people = MACHINES.map(({ name, excel, plugInto }, place): Person => {
+  const people = MACHINES.map((each, place): Person => {
+    const { name, excel } = each;
     const client = host.connect(name);
-    plugInto(client.bridge);
+    each.plugInto(client.bridge);
     const live = openOfficeWorkbook(excel);
     return {
       name,
