@@ -1,7 +1,8 @@
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
+import { freeTabName } from '../workbook/blueprint-names.ts';
 import { withNewStyles } from './added-styles.ts';
 import { CONTENT_TYPES_PART, withContentType } from './content-types.ts';
-import { chosenLists, listName } from './new-xlsx.ts';
+import { chosenLists } from './new-xlsx.ts';
 import { headerRowOf, newSheetPart } from './new-xlsx-sheet.ts';
 import { newTablePart, placeTable } from './new-xlsx-table.ts';
 import { relationshipsPartOf, withRelationship } from './relationships.ts';
@@ -19,7 +20,6 @@ import { encodeAttribute, encodeXml } from './xml-text.ts';
 
 const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
-const LONGEST_TAB_NAME = 31;
 
 /**
  * Adds tabs with their tables behind the tabs that are there. A tab whose name is taken gets a number behind it;
@@ -83,10 +83,13 @@ function addStyles(state: WorkbookState): number {
 
 function addTab(state: WorkbookState, blueprint: TabBlueprint, base: number): void {
   const { parts, names } = state;
-  const name = freeTabName(blueprint.name, state.tabs);
+  const name = freeTabName(
+    blueprint.name,
+    state.tabs.map((tab) => tab.name),
+  );
   const folder = names.workbook.slice(0, names.workbook.lastIndexOf('/') + 1);
   const part = freePart(state, `${folder}worksheets/sheet`);
-  const context = { dateSystem: state.dateSystem, numberOfText: () => null, listName };
+  const context = { dateSystem: state.dateSystem, numberOfText: () => null };
   const source = newSheetPart({ ...blueprint, name }, context, false);
   const styled = rewriteXml(source, part, {
     attributes: ['s'],
@@ -133,15 +136,6 @@ function addTable(
   const grid = blankGrid(read.columns.length, body.lastRow - body.firstRow + 1);
   state.takeGrid({ part: read, sheet, grid });
   return { body, grid };
-}
-
-function freeTabName(name: string, tabs: readonly Tab[]): string {
-  const taken = new Set(tabs.map((each) => each.name.toLowerCase()));
-  if (!taken.has(name.toLowerCase())) return name;
-  let number = 2;
-  const numbered = (): string => `${name.slice(0, LONGEST_TAB_NAME - ` ${number}`.length)} ${number}`;
-  while (taken.has(numbered().toLowerCase())) number++;
-  return numbered();
 }
 
 function freePart({ parts }: WorkbookState, stem: string): string {

@@ -1,5 +1,6 @@
 import { type DateSystem, serialOfDay } from '../core/serial-date.ts';
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
+import { listName } from '../workbook/blueprint-names.ts';
 import type { CellWrite } from '../workbook/port.ts';
 import { type CellContent, cellXml, type NumberOfText } from './cell-edit.ts';
 import { areaName, type CellArea, cellName } from './cell-reference.ts';
@@ -19,8 +20,6 @@ const WORDS_LIMIT = 255;
 export interface SheetContext {
   readonly dateSystem: DateSystem;
   readonly numberOfText: NumberOfText;
-  /** The defined name that stands for a column that other cells choose from. */
-  readonly listName: (table: string, column: string) => string;
 }
 
 /** The row of a tab's table headers, below its lines and a free row. */
@@ -52,7 +51,7 @@ export function newSheetPart(tab: TabBlueprint, context: SheetContext, selected:
     '<sheetFormatPr defaultRowHeight="15"/>' +
     columnWidths(tab.table) +
     `<sheetData>${rows.join('')}</sheetData>` +
-    (tab.table && place ? validations(tab.table, place, context) : '') +
+    (tab.table && place ? validations(tab.table, place) : '') +
     '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
     '<pageSetup orientation="landscape" fitToHeight="0"/>' +
     '<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>' +
@@ -159,18 +158,18 @@ function contentOf(
   return write.kind === 'day' ? { kind: 'number', number: serialOfDay(write.day, dateSystem) } : write;
 }
 
-function validations(table: TableBlueprint, place: TablePlace, context: SheetContext): string {
+function validations(table: TableBlueprint, place: TablePlace): string {
   const items = table.columns.flatMap((column, index) => {
     if (column.note === undefined && column.choices === undefined) return [];
     const area = areaName({ ...place.body, firstColumn: index + 1, lastColumn: index + 1 });
-    return [validation(column, area, context)];
+    return [validation(column, area)];
   });
   return items.length === 0
     ? ''
     : `<dataValidations count="${items.length}">${items.join('')}</dataValidations>`;
 }
 
-function validation(column: ColumnBlueprint, area: string, context: SheetContext): string {
+function validation(column: ColumnBlueprint, area: string): string {
   const { choices, note, header } = column;
   let attributes = choices === undefined ? '' : ' type="list"';
   attributes += ' allowBlank="1"';
@@ -185,16 +184,12 @@ function validation(column: ColumnBlueprint, area: string, context: SheetContext
     attributes += ' error="Choose one of the list."';
   }
   const formula =
-    choices === undefined ? '' : `<formula1>${encodeXml(listFormula(column, choices, context))}</formula1>`;
+    choices === undefined ? '' : `<formula1>${encodeXml(listFormula(column, choices))}</formula1>`;
   return `<dataValidation${attributes} sqref="${area}"${formula === '' ? '/>' : `>${formula}</dataValidation>`}`;
 }
 
-function listFormula(
-  column: ColumnBlueprint,
-  choices: NonNullable<ColumnBlueprint['choices']>,
-  context: SheetContext,
-): string {
-  if ('table' in choices) return context.listName(choices.table, choices.column);
+function listFormula(column: ColumnBlueprint, choices: NonNullable<ColumnBlueprint['choices']>): string {
+  if ('table' in choices) return listName(choices.table, choices.column);
   const words = choices.join(',');
   if (words.length > WORDS_LIMIT || choices.some((word) => /[",]/.test(word))) {
     throw new Error(`The choices of ${column.header} don't fit into a validation list`);

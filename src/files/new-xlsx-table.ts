@@ -1,4 +1,5 @@
 import type { ColumnBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
+import { columnReference } from '../workbook/blueprint-names.ts';
 import { areaName, type CellArea } from './cell-reference.ts';
 import { escapeCellText } from './cell-text.ts';
 import { TABLE_STYLE } from './new-xlsx-styles.ts';
@@ -19,11 +20,6 @@ export function placeTable(table: TableBlueprint, headerRow: number): TablePlace
   const body = { firstRow: headerRow + 1, lastRow: headerRow + rows, ...columns };
   const lastRow = body.lastRow + (table.totals ? 1 : 0);
   return { area: { firstRow: headerRow, lastRow, ...columns }, body };
-}
-
-/** A structured reference to a column's body, as a formula of another tab writes it: Materials[Material]. */
-export function columnReference(table: string, header: string): string {
-  return `${table}[${header.replace(/['#[\]]/g, "'$&")}]`;
 }
 
 /** The formula of a sum in the totals row, which leaves out filtered rows. */

@@ -4,10 +4,11 @@ import type {
   TableBlueprint,
   WorkbookBlueprint,
 } from '../workbook/blueprint.ts';
+import { columnReference, listName } from '../workbook/blueprint-names.ts';
 import { CONTENT_TYPES_PART } from './content-types.ts';
 import { headerRowOf, newSheetPart, type SheetContext } from './new-xlsx-sheet.ts';
 import { newStyles } from './new-xlsx-styles.ts';
-import { columnReference, newTablePart, placeTable } from './new-xlsx-table.ts';
+import { newTablePart, placeTable } from './new-xlsx-table.ts';
 import { SharedStringNumbers, textElement } from './shared-strings.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
 import { writeZip } from './zip-write.ts';
@@ -34,7 +35,6 @@ export function createXlsx(blueprint: WorkbookBlueprint): Uint8Array {
       uses++;
       return strings.numberOf(text);
     },
-    listName,
   };
   const tables = blueprint.tabs.flatMap((tab) => (tab.table ? [{ tab, table: tab.table }] : []));
   const parts = new Map<string, string>();
@@ -79,11 +79,6 @@ export function createXlsx(blueprint: WorkbookBlueprint): Uint8Array {
   );
   const encoder = new TextEncoder();
   return writeZip(new Map([...parts].map(([name, text]) => [name, encoder.encode(DECLARATION + text)])));
-}
-
-/** The defined name by which cells choose from a column; names may hold letters, digits, _ and . only. */
-export function listName(table: string, column: string): string {
-  return `list_${table}_${column.replace(/[^\p{L}\p{N}_.]/gu, '_')}`;
 }
 
 function checkNames({ tabs }: WorkbookBlueprint): void {
