@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { defineConfig } from 'vite';
 import { addInVersion } from './src/build/development-manifest.ts';
 import { functionsPlugin } from './src/build/functions-plugin.ts';
@@ -8,6 +9,13 @@ import { sizeBudgetPlugin } from './src/build/size-budget.ts';
 
 /** What the scripts and style sheets of the pane may weigh with gzip, in bytes. */
 const PANE_BUDGET = 160 * 1024;
+
+/** A spreadsheet program takes an add-in over https only: by the certificate that the environment names. */
+function encrypted() {
+  const { JARLEAF_CERTIFICATE: certificate, JARLEAF_KEY: key } = process.env;
+  if (certificate === undefined || key === undefined) return {};
+  return { https: { cert: readFileSync(certificate), key: readFileSync(key) } };
+}
 
 export default defineConfig({
   root: PROJECT_PATHS.addIn,
@@ -21,7 +29,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     reportCompressedSize: false,
   },
-  server: { port: 3000, strictPort: true },
+  server: { port: 3000, strictPort: true, ...encrypted() },
+  preview: { port: 3000, strictPort: true, ...encrypted() },
   plugins: [
     policyPlugin(),
     functionsPlugin(),
