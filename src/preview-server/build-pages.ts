@@ -33,19 +33,24 @@ export async function buildPages(): Promise<void> {
     logLevel: 'error',
     build: { outDir: PREVIEW_FOLDERS.pane },
   });
+  await buildPage(PREVIEW_FOLDERS.page);
+  await mkdir(CACHE, { recursive: true });
+  await writeFile(BUILT, '');
+}
+
+/** Builds the page around the pane into a folder. */
+export async function buildPage(folder: string): Promise<void> {
   await build({
     configFile: false,
     logLevel: 'warn',
     root: join(ROOT, 'src/preview'),
     base: './',
     build: {
-      outDir: PREVIEW_FOLDERS.page,
+      outDir: folder,
       emptyOutDir: true,
       modulePreload: { polyfill: false },
       assetsInlineLimit: 0,
       reportCompressedSize: false,
     },
   });
-  await mkdir(CACHE, { recursive: true });
-  await writeFile(BUILT, '');
 }

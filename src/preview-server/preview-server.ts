@@ -46,8 +46,11 @@ export interface RunningPreview {
 export async function servePreview(settings: PreviewSettings, port: number): Promise<RunningPreview> {
   const server = createServer((request, response) => {
     answer(settings, request, response).catch((error: unknown) => {
-      response.destroy(error instanceof Error ? error : undefined);
-      throw error;
+      // One page that can't be given is said here; the preview stays up for the others.
+      process.stderr.write(
+        `${request.url ?? ''}: ${error instanceof Error ? error.message : String(error)}\n`,
+      );
+      response.destroy();
     });
   });
   const used = await listen(server, port, port + PORTS_TRIED);
