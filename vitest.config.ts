@@ -19,6 +19,7 @@ export default defineConfig({
           // The browser does the work: one page after the other, so that each has the machine to itself.
           fileParallelism: false,
           hookTimeout: UNHURRIED,
+          benchmark: { include: [] },
         },
       },
     ],

@@ -1,6 +1,6 @@
 import type { Day } from '../core/day.ts';
 import { roundQuantity } from '../core/exact-number.ts';
-import type { Random } from '../core/identifier.ts';
+import { keyOf, type Random } from '../core/identifier.ts';
 import { accountIn, post } from '../core/ledger.ts';
 import { leftOn } from '../core/lot-account.ts';
 import { hasOpenCount } from '../core/lot-notices.ts';
@@ -35,6 +35,12 @@ export function postCount(
   const lot = desk.ledger.studio.lots.find(
     ({ record }) => record.place.table === place.table && record.place.row === place.row,
   );
+  if (lot !== undefined && desk.ledger.studio.lotsByKey.get(keyOf(lot.name)) !== lot) {
+    return refuse(
+      `Lot ${lot.name} stands in two rows, and a Count would fall on the first of them: ` +
+        'give this row an identifier of its own, then post the count.',
+    );
+  }
   const account = lot === undefined ? undefined : accountIn(desk.ledger, lot);
   if (lot === undefined || account === undefined || !hasOpenCount(account, today)) {
     return refuse('What is typed in Left of this lot is what its movements give: there is nothing to post.');

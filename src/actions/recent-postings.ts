@@ -22,6 +22,8 @@ export interface RecentPosting {
   readonly reversed: boolean;
   /** It took another posting back, and nothing else. */
   readonly isReversal: boolean;
+  /** It took something back and drew it again. */
+  readonly isDrawnAgain: boolean;
 }
 
 const END_OF_TIME = Number.POSITIVE_INFINITY as Day;
@@ -63,5 +65,6 @@ function recentPosting(ledger: Ledger, postings: readonly Posting[], posted: Day
     cost: totalCost(postings.map(({ cost }) => cost)),
     reversed: reversible.length > 0 && reversible.every((posting) => isReversedBy(posting, END_OF_TIME)),
     isReversal: reversible.length === 0,
+    isDrawnAgain: reversible.length > 0 && reversible.length < postings.length,
   };
 }

@@ -53,7 +53,11 @@ export function undoPosting(
     drawing: {
       ledger: undoing.ledger,
       movements: undoing.movements,
-      entries: undoing.entries.map(({ entry, drawn }) => ({ entry, drawn, extent: entry.record.extent })),
+      entries: undoing.entries.map(({ entry, drawn }) => ({
+        entry,
+        drawn,
+        extent: (drawn === null ? null : entry.record.drawnFor) ?? entry.record.extent,
+      })),
       shortfalls: [],
     },
     changes: [...desk.changes, ...marks, ...written],

@@ -1,14 +1,17 @@
 import type { Day } from '../core/day.ts';
+import type { Drawing } from '../core/draw.ts';
 import { keyOf } from '../core/identifier.ts';
 import { dayOfSerial } from '../core/serial-date.ts';
 import type { Lot } from '../core/studio.ts';
+import { text } from '../workbook/cell.ts';
+import { quantityCell } from '../workbook/cell-write.ts';
 import { RECORD_TABLES } from '../workbook/known-tables.ts';
 import { locate } from '../workbook/located-table.ts';
 import type { CellValue, CellWrite, Change, ColumnSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
 import { identifierColumn, type TableDefinition } from '../workbook/table-definition.ts';
 import { withChanges } from '../workbook/with-changes.ts';
-import { lotCells } from '../workbook/written-cells.ts';
-import { booksOf, readingOnly } from './books.ts';
+import { drawnCells, lotCells } from '../workbook/written-cells.ts';
+import { booksOf, readingOnly, type WorkbookBooks } from './books.ts';
 import { type Refusal, refuse } from './writing-desk.ts';
 
 /** A row that is to stand in the workbook, by the headers of its table. */
@@ -18,6 +21,9 @@ export interface RowToWrite {
   readonly identifier: string;
   readonly cells: Readonly<Record<string, CellWrite>>;
 }
+
+/** How far a log entry is drawn, and for which extent: see Drawing. */
+export type EntryMark = Drawing['entries'][number];
 
 /** The tables whose rows are records of what was done: what vanishes from them is missed. */
 const RECORDS_OF_WORK: readonly TableDefinition[] = [RECORD_TABLES.entries, RECORD_TABLES.movements];
@@ -30,6 +36,14 @@ export function rowsGone(before: WorkbookSnapshot, after: WorkbookSnapshot): Row
   });
 }
 
+/** Those of some rows that stand nowhere in a snapshot: one that vanished may have come back. */
+export function rowsMissing(rows: readonly RowToWrite[], snapshot: WorkbookSnapshot): RowToWrite[] {
+  return RECORDS_OF_WORK.flatMap((definition) => {
+    const there = new Set(rowsOf(snapshot, definition).map(({ identifier }) => keyOf(identifier)));
+    return rows.filter((row) => row.definition === definition && !there.has(keyOf(row.identifier)));
+  });
+}
+
 /** The rows of a table that have an identifier, as they could be written again. */
 function rowsOf(snapshot: WorkbookSnapshot, definition: TableDefinition): RowToWrite[] {
   const table = snapshot.tables.find(({ name }) => keyOf(name) === keyOf(definition.name));
@@ -37,8 +51,8 @@ function rowsOf(snapshot: WorkbookSnapshot, definition: TableDefinition): RowToW
   if (table === undefined || own === null) return [];
   const identifiers = locate(definition, table, snapshot.dateSystem).columns.get(own.header)?.column;
   return Array.from({ length: table.rowCount }, (_, row) => row).flatMap((row) => {
-    const identifier = identifiers?.values[row];
-    if (typeof identifier !== 'string' || identifier.trim() === '') return [];
+    const identifier = identifierIn(identifiers?.values[row]);
+    if (identifier === null) return [];
     return [
       {
         definition,
@@ -55,6 +69,12 @@ function rowsOf(snapshot: WorkbookSnapshot, definition: TableDefinition): RowToW
       },
     ];
   });
+}
+
+/** The identifier in a cell, as it is read: one that was typed as a number is text all the same. */
+function identifierIn(value: CellValue | undefined): string | null {
+  const read = text.safeParse(value ?? null);
+  return read.success ? read.data : null;
 }
 
 function cellAgain(column: ColumnSnapshot, row: number, { dateSystem }: WorkbookSnapshot): CellWrite | null {
@@ -85,26 +105,27 @@ export function rowsAppended(changes: readonly Change[]): RowToWrite[] {
 /**
  * The changes that write rows which are not there, and bring the written cells of the lots of these rows up to date.
  * Rows that are there already are left alone, so nothing is written twice.
+ * @param marks what the log entries that stand there already are to say of how far they are drawn
  */
 export function writeAgain(
   snapshot: WorkbookSnapshot,
   rows: readonly RowToWrite[],
   today: Day,
+  marks: readonly EntryMark[] = [],
 ): { readonly ok: true; readonly changes: readonly Change[]; readonly written: number } | Refusal {
-  const obstacle = readingOnly(booksOf(snapshot).reading);
+  const before = booksOf(snapshot);
+  const obstacle = readingOnly(before.reading);
   if (obstacle !== null) return refuse(obstacle);
   const appends: Change[] = [];
-  let written = 0;
+  const missingAll = rowsMissing(rows, snapshot);
   for (const definition of RECORDS_OF_WORK) {
     const table = snapshot.tables.find(({ name }) => keyOf(name) === keyOf(definition.name));
-    const there = new Set(rowsOf(snapshot, definition).map(({ identifier }) => keyOf(identifier)));
-    const missing = rows.filter((row) => row.definition === definition && !there.has(keyOf(row.identifier)));
+    const missing = missingAll.filter((row) => row.definition === definition);
     if (missing.length === 0) continue;
     if (table === undefined) return refuse(`The table ${definition.name} is not here any more.`);
     const headers = new Set(
       table.columns.filter(({ calculated }) => !calculated).map(({ header }) => header),
     );
-    written += missing.length;
     appends.push({
       kind: 'append',
       table: table.name,
@@ -123,7 +144,20 @@ export function writeAgain(
   }
   return {
     ok: true,
-    written,
-    changes: [...appends, ...lotCells(after.reading.tables, after.ledger, lots, today)],
+    written: missingAll.length,
+    changes: [
+      ...appends,
+      ...markChanges(before, marks),
+      ...lotCells(after.reading.tables, after.ledger, lots, today),
+    ],
   };
+}
+
+/** The marks on the entries that stand in the treatment log; an entry whose row is missing brings its own. */
+function markChanges({ ledger, reading }: WorkbookBooks, marks: readonly EntryMark[]): Change[] {
+  return marks.flatMap(({ entry: { key }, drawn, extent }) => {
+    const entry = key === null ? undefined : ledger.studio.entries.find((each) => each.key === key);
+    if (entry === undefined) return [];
+    return drawnCells(reading.tables, entry, drawn, quantityCell(drawn === null ? null : extent));
+  });
 }

@@ -1,13 +1,12 @@
-import { halfDrawn } from '../actions/half-drawn.ts';
-import { type RowToWrite, rowsAppended, rowsGone } from '../actions/write-again.ts';
+import { type RowToWrite, rowsAppended, rowsGone, rowsMissing } from '../actions/write-again.ts';
 import { type Refusal, refuse } from '../actions/writing-desk.ts';
 import type { Day } from '../core/day.ts';
 import { keyOf } from '../core/identifier.ts';
 import type { Changer, LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
 import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
 import { chosenIn } from './chosen-row.ts';
-import { clashesIn } from './clashes.ts';
 import { stateOf } from './open-books.ts';
+import { type HalfWritten, questionsOf } from './questions.ts';
 import type { Books, Done, Question, SessionState, SessionView } from './session-state.ts';
 
 export interface OpenedWorkbookOptions {
@@ -26,13 +25,6 @@ export interface Prepared {
 
 /** Works something out on what the workbook says now; asked again where the workbook moved before it was written. */
 export type Work = (books: Books) => Prepared | Refusal;
-
-/** A posting that was meant to be written and of which a part stands. */
-export interface HalfWritten {
-  readonly posting: string;
-  readonly message: string;
-  readonly rows: readonly RowToWrite[];
-}
 
 /** A burst of changes (fifty rows pasted, a colleague at work) is read once. */
 const QUIET_MILLISECONDS = 200;
@@ -125,7 +117,8 @@ export class OpenedWorkbook {
    */
   perform(busy: string, work: Work): Promise<Done> {
     return this.inTurn(busy, async () => {
-      if (this.#changedBy !== null) await this.#read(this.#takeChangedBy());
+      const isYesterdays = this.books !== null && this.books.today !== this.#options.today();
+      if (this.#changedBy !== null || isYesterdays) await this.#read(this.#takeChangedBy());
       return this.#attempt(work, TRIES);
     });
   }
@@ -179,7 +172,7 @@ export class OpenedWorkbook {
       case 'failed':
         return { kind: 'refused', message: outcome.message };
       case 'half':
-        this.#half = { posting: done.posting ?? '', message: outcome.message, rows: rowsAppended(changes) };
+        this.#half = halfOf(changes, done, outcome.message) ?? this.#half;
         this.show(outcome.snapshot);
         return { kind: 'refused', message: outcome.message };
       case 'stale':
@@ -222,6 +215,7 @@ export class OpenedWorkbook {
       const gone = rowsGone(before, outcome.snapshot);
       this.#gone = [...this.#gone, ...gone.filter(({ identifier }) => !known.has(keyOf(identifier)))];
     }
+    if (this.#gone.length > 0) this.#gone = rowsMissing(this.#gone, outcome.snapshot);
     this.show(outcome.snapshot);
   }
 
@@ -239,25 +233,13 @@ export class OpenedWorkbook {
   }
 
   #questionsIn(state: SessionState): Question[] {
-    if (state.kind !== 'open') return [];
-    const { ledger, reading, today } = state.books;
-    const half = this.#half;
-    return [
-      ...(half === null ? [] : [{ kind: 'half' as const, posting: half.posting, message: half.message }]),
-      ...halfDrawn(ledger, reading.tables, today)
-        .filter(({ posting }) => posting !== half?.posting)
-        .map(({ posting, entry }) => ({
-          kind: 'half' as const,
-          posting,
-          message: `Drawing entry ${entry.name} (${entry.treatment.name}, ${entry.record.job}) broke off: a part of it is written.`,
-        })),
-      ...clashesIn(ledger, this.#own, today).map((clash) => ({ kind: 'clash' as const, ...clash })),
-      ...(this.#gone.length === 0 ? [] : [goneQuestion(this.#gone)]),
-    ];
+    return state.kind === 'open' ? questionsOf(state.books, this.#half, this.#own, this.#gone) : [];
   }
 }
 
-function goneQuestion(rows: readonly RowToWrite[]): Question {
-  const movements = rows.filter(({ definition }) => definition.name === 'Movements').length;
-  return { kind: 'rows gone', movements, entries: rows.length - movements };
+/** What is to be finished of a posting; null where nothing of it could be: then the message alone says what stands. */
+function halfOf(changes: readonly Change[], done: Prepared['done'], message: string): HalfWritten | null {
+  const rows = rowsAppended(changes);
+  if (rows.length === 0) return null;
+  return { posting: done.posting ?? '', message, rows, marks: done.drawing?.entries ?? [] };
 }

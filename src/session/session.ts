@@ -9,12 +9,12 @@ import type { TreatmentToLog } from '../actions/treatment-to-log.ts';
 import { undoPosting } from '../actions/undo-posting.ts';
 import { writeAgain } from '../actions/write-again.ts';
 import { type Refusal, refuse, type Written } from '../actions/writing-desk.ts';
-import { keyOf, type Random } from '../core/identifier.ts';
+import type { Random } from '../core/identifier.ts';
 import type { Entry, Lot } from '../core/studio.ts';
 import { counted, spokenQuantity } from '../core/wording.ts';
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
-import { drawnSentence } from './done-words.ts';
+import { drawnSentence, redrawnSentence } from './done-words.ts';
 import {
   MOVED,
   NOT_OPEN,
@@ -22,8 +22,9 @@ import {
   type OpenedWorkbookOptions,
   type Prepared,
 } from './opened-workbook.ts';
+import { lotNow, rowsNow } from './rows-now.ts';
 import { samePlan } from './same-plan.ts';
-import type { Books, Done, SessionView } from './session-state.ts';
+import type { Done, SessionView } from './session-state.ts';
 import { tabsToSetUp } from './tabs-to-set-up.ts';
 
 export interface SessionOptions extends OpenedWorkbookOptions {
@@ -106,7 +107,8 @@ export class Session {
     return this.#opened.perform('Drawing', (books) => {
       const [row] = rowsNow([entry], books);
       if (row === undefined) return refuse(`Entry ${entry.name} is not in the treatment log any more.`);
-      return drawn(redrawEntry(books.snapshot, row, books.today, this.#random));
+      const written = redrawEntry(books.snapshot, row, books.today, this.#random);
+      return written.ok ? prepare(written, redrawnSentence(written)) : written;
     });
   }
 
@@ -128,7 +130,7 @@ export class Session {
   /** Posts what was typed over a lot's Left as a Count. */
   postCount(lot: Lot): Promise<Done> {
     return this.#opened.perform('Posting the count', ({ snapshot, today, ledger }) => {
-      const now = ledger.studio.lotsByKey.get(keyOf(lot.name)) ?? lot;
+      const now = lotNow(lot, ledger.studio);
       const written = postCount(snapshot, now.record.place, today, this.#random);
       if (!written.ok) return written;
       const count = written.drawing.movements[0];
@@ -185,7 +187,7 @@ export class Session {
     const isRemembered = half?.posting === posting;
     const done = await this.#opened.perform('Finishing what was begun', ({ snapshot, today }) =>
       isRemembered
-        ? rowsWritten(writeAgain(snapshot, half.rows, today))
+        ? rowsWritten(writeAgain(snapshot, half.rows, today, half.marks))
         : drawn(finishDrawing(snapshot, posting, today, this.#random)),
     );
     if (done.kind === 'done' && isRemembered) this.#opened.forgetHalf();
@@ -216,13 +218,4 @@ function rowsWritten(again: ReturnType<typeof writeAgain>): Prepared | Refusal {
   const sentence =
     again.written === 0 ? 'Every row is there already.' : `Written again: ${counted(again.written, 'row')}.`;
   return { ok: true, changes: again.changes, done: plainlyDone(sentence) };
-}
-
-/** The rows of the treatment log in which entries stand now; they may have moved since they were shown. */
-function rowsNow(entries: readonly Entry[], { ledger }: Books): number[] {
-  const keys = new Set(entries.map(({ key }) => key));
-  const rows = new Set(entries.map(({ record }) => record.place.row));
-  return ledger.studio.entries
-    .filter(({ key, record }) => (key === null ? rows.has(record.place.row) : keys.has(key)))
-    .map(({ record }) => record.place.row);
 }

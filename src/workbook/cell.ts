@@ -5,8 +5,9 @@ import { dayOfSerial } from '../core/serial-date.ts';
 import { findUnit, UNIT_NAMES, type Unit } from '../core/unit.ts';
 import type { CellProblem, CellValue } from './port.ts';
 
-// zod would otherwise try whether it may run text as code, which a page's content security policy forbids and reports.
-z.config({ jitless: true });
+// Elsewhere zod makes code from text, by which large tables are read twice as fast. In a page it would try whether it
+// may, which the page's content security policy forbids and reports.
+z.config({ jitless: 'document' in globalThis });
 
 /** A date that stands in a cell which is not for dates: spreadsheets make one of what is typed as "3-4". */
 export interface StrayDate {

@@ -1,11 +1,13 @@
 import { bench, describe } from 'vitest';
 import { logTreatment } from '../../src/actions/log-treatment.ts';
+import { planTreatment } from '../../src/actions/plan-treatment.ts';
 import { check, keepBooks } from '../../src/core/check.ts';
 import { exact } from '../../src/core/exact-number.ts';
 import { post } from '../../src/core/ledger.ts';
 import { movementOf } from '../../src/core/movement.ts';
 import { unitNamed } from '../../src/core/unit.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
+import { stateOf } from '../../src/session/open-books.ts';
 import { readWorkbook } from '../../src/workbook/read-workbook.ts';
 import { largeStudio, TODAY } from './large-studio.ts';
 
@@ -59,6 +61,12 @@ describe('100,000 movements', () => {
     slow,
   );
   bench('stock and notices', () => void check(ledger, TODAY, []), slow);
+  // A snapshot is answered from once, so each round needs one of its own.
+  bench('all that the pane shows', () => void stateOf({ ...snapshot }, TODAY), slow);
+  bench('plan a treatment in the open pane', () => {
+    const plan = planTreatment(snapshot, request, TODAY);
+    if (!plan.ok) throw new Error(plan.message);
+  });
   bench('post one movement', () => void post(ledger, [movement]));
   bench(
     'log a treatment: open, draw, save',

@@ -175,6 +175,10 @@ describe('words', () => {
     expect(missingWords(useIn(split, PASTE), lineIn(split, PASTE))).toMatch(
       /^Only 300 g of 420 g is there: /,
     );
+    const none = { ...useIn(byRules, PASTE), missing: useIn(byRules, PASTE).quantity };
+    expect(missingWords(none, lineIn(byRules, PASTE))).toBe(
+      'None of the 500 g is there: it stays noticed until a lot is received, made or counted.',
+    );
     const enough = workIn(session, MEND);
     expect(missingWords(useIn(enough, PASTE), lineIn(enough, PASTE))).toBeNull();
   });

@@ -1,79 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import type { TreatmentPlan } from '../../src/actions/plan-treatment.ts';
 import { decimal, quantityNumber } from '../../src/core/exact-number.ts';
 import { accountIn } from '../../src/core/ledger.ts';
-import { leftOn } from '../../src/core/lot-account.ts';
-import { starterBlueprint } from '../../src/samples/starter-blueprint.ts';
 import { Session } from '../../src/session/session.ts';
-import type { Books } from '../../src/session/session-state.ts';
 import type { WorkbookSnapshot } from '../../src/workbook/port.ts';
 import { withChanges } from '../../src/workbook/with-changes.ts';
 import { randomFrom } from '../helpers/bench.ts';
-import { date, dayOf, type Literal } from '../helpers/literal.ts';
+import { date } from '../helpers/literal.ts';
 import { MemoryWorkbook } from '../helpers/memory-workbook.ts';
+import { booksIn, leftOf, logged, MEND, opened, planIn, settled, today } from '../helpers/opened-session.ts';
 import { snapshotOf } from '../helpers/snapshot.ts';
 import { STUDIO, TODAY } from '../helpers/studio.ts';
-
-const today = dayOf(TODAY);
-
-const MEND = {
-  job: '26-014',
-  item: null,
-  treatment: 'Mend tear',
-  extent: decimal('6'),
-  date: today,
-  minutes: null,
-  by: null,
-  notes: null,
-  asUsed: [],
-};
-
-async function opened(literal: Literal = STUDIO) {
-  const workbook = new MemoryWorkbook(snapshotOf(literal));
-  const session = new Session({
-    workbook,
-    today: () => today,
-    random: randomFrom(7),
-    // Long enough for everything that is said at once, and no clock.
-    wait: async () => {
-      for (let turn = 0; turn < 5; turn += 1) await Promise.resolve();
-    },
-    starter: () => Promise.resolve(starterBlueprint().tabs),
-  });
-  await session.start();
-  return { workbook, session };
-}
-
-function booksIn(session: Session): Books {
-  const { state } = session.view;
-  if (state.kind !== 'open') throw new Error(`the session is ${state.kind}`);
-  return state.books;
-}
-
-function planIn(session: Session, request = MEND): TreatmentPlan {
-  const plan = session.planTreatment(request);
-  if (!plan.ok) throw new Error(plan.message);
-  return plan;
-}
-
-async function logged(session: Session, request = MEND) {
-  const done = await session.log(request, planIn(session, request));
-  if (done.kind !== 'done') throw new Error(done.message);
-  return done;
-}
-
-function leftOf(session: Session, lot: string): number {
-  const { ledger } = booksIn(session);
-  const found = ledger.studio.lotsByKey.get(lot.toLowerCase());
-  if (found === undefined) throw new Error(`there is no lot ${lot}`);
-  return quantityNumber(leftOn(accountIn(ledger, found), today));
-}
-
-/** Lets everything that is under way come to rest. */
-async function settled(session: Session): Promise<void> {
-  for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
-  await session.readAgain();
-}
 
 /** The snapshot with the last rows of a table gone. */
 function withoutLastRows(snapshot: WorkbookSnapshot, table: string, rows: number): WorkbookSnapshot {
