@@ -160,12 +160,17 @@ function referredTable(
 const NARROWEST = 9;
 const DAY_WIDTH = 12;
 const BLANK_TEXT_WIDTH = 14;
+/** Identifiers that are made here have nine letters, most of them wide. */
+const IDENTIFIER_WIDTH = 13;
 const WIDEST = 48;
 /** For the filter button in the header. */
 const BUTTON = 4;
 
 /** In characters: the header may take two lines, what is longer than the widest column runs on. */
-function widthOf({ header, preparation }: AnyColumn, cells: readonly (CellWrite | null)[]): number {
+function widthOf(
+  { header, preparation, identifier }: AnyColumn,
+  cells: readonly (CellWrite | null)[],
+): number {
   const words = header.split(' ').map((word) => word.length);
   const headerNeeds = Math.max(...words, Math.ceil(header.length / 2) + 1) + BUTTON;
   const longest = Math.max(0, ...cells.map(lengthOf));
@@ -174,7 +179,9 @@ function widthOf({ header, preparation }: AnyColumn, cells: readonly (CellWrite 
       ? DAY_WIDTH
       : preparation === 'text' && longest === 0
         ? BLANK_TEXT_WIDTH
-        : NARROWEST;
+        : identifier
+          ? IDENTIFIER_WIDTH
+          : NARROWEST;
   return Math.max(headerNeeds, usual, Math.min(longest + 2, WIDEST));
 }
 

@@ -143,7 +143,12 @@ function numberHint(value: Filled, bounds: Bounds): string {
   const typed = plainText(value);
   const withUnit = NUMBER_WITH_UNIT.exec(typed);
   const unit = withUnit?.[2] === undefined ? null : findUnit(withUnit[2]);
-  if (unit !== null) return `the number alone is right here, ${withUnit?.[1]}, without its unit`;
+  if (unit !== null) {
+    return (
+      `the number alone is right here, without its unit, and counted in the unit that this row goes by: ` +
+      `${withUnit?.[1]} only if that is ${unit.name}`
+    );
+  }
   if (/^[\d.,' ]*\d$/.test(typed) && /[,' ]/.test(typed)) {
     return 'a plain number is right, with a point for the decimals and nothing between the thousands, such as 1234.5';
   }

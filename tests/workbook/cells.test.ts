@@ -62,7 +62,10 @@ describe('numbers', () => {
   });
 
   test.each<[LiteralCell, string]>([
-    ['12 g', '“12 g”: the number alone is right here, 12, without its unit.'],
+    [
+      '0.5 m',
+      '“0.5 m”: the number alone is right here, without its unit, and counted in the unit that this row goes by: 0.5 only if that is m.',
+    ],
     [
       '1,5',
       '“1,5”: a plain number is right, with a point for the decimals and nothing between the thousands, such as 1234.5.',
