@@ -3,22 +3,22 @@ import type { Session } from '../session/session.ts';
 
 /**
  * Associates the buttons of the ribbon with what they do, under the names that the manifest has; opening the pane
- * is the manifest's own affair. Both show the pane, which says what came of it.
+ * is the manifest's own affair. Both show the pane, which says what came of it; what is to stand in it is made ready
+ * first, so that it does where a program can't bring the pane into view.
  */
 export function associateCommands(session: Session): void {
   Office.actions.associate(
     'logFromRow',
     pressed(async () => {
-      await Office.addin.showAsTaskpane();
       logFrom(session.view.chosen);
+      await Office.addin.showAsTaskpane();
     }),
   );
   Office.actions.associate(
     'checkNow',
     pressed(async () => {
-      await Office.addin.showAsTaskpane();
       openSection('today');
-      await session.readAgain();
+      await Promise.all([Office.addin.showAsTaskpane(), session.readAgain()]);
     }),
   );
 }

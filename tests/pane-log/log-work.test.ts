@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { quantityNumber, sum } from '../../src/core/exact-number.ts';
 import { costIn } from '../../src/core/ledger.ts';
 import { totalCost } from '../../src/core/lot-account.ts';
+import type { Entry } from '../../src/core/studio.ts';
 import { withLine } from '../../src/pane/log/draft.ts';
 import type { LogWork } from '../../src/pane/log/log-work.ts';
 import {
@@ -13,7 +14,8 @@ import {
   splitLine,
   useFor,
 } from '../../src/pane/log/material-lines.ts';
-import { hazardsOf, missingWords, takeWords } from '../../src/pane/log/plan-words.ts';
+import { missingWords, takeWords } from '../../src/pane/log/plan-words.ts';
+import { hazardsOf, hazardsOfEntries } from '../../src/pane/parts/hazard-words.ts';
 import { booksOf, MEND, openSession, PASTE, problemsIn, workIn } from './helpers.ts';
 
 function lineIn(work: LogWork, of: string): MaterialLine {
@@ -189,8 +191,21 @@ describe('words', () => {
       session,
       withLine({ ...MEND, treatment: 'Size' }, PASTE, { instead: 'Methylcellulose' }),
     );
-    expect(hazardsOf(work.asked?.plan.uses ?? [])).toEqual([{ material: 'Methylcellulose', says: 'H000' }]);
-    expect(hazardsOf(workIn(session, MEND).asked?.plan.uses ?? [])).toEqual([]);
+    const materials = (of: typeof work) => (of.asked?.plan.uses ?? []).map(({ material }) => material);
+    expect(hazardsOf(materials(work))).toEqual([{ material: 'Methylcellulose', says: 'H000' }]);
+    expect(hazardsOf(materials(workIn(session, MEND)))).toEqual([]);
+  });
+
+  test('the hazards of entries are those of all that their treatments take, each once', () => {
+    const hazardous = { name: 'Limewater', record: { hazards: 'H318' }, recipe: null };
+    const made = { name: 'Bath', record: { hazards: null }, recipe: { record: { cautions: 'goggles' } } };
+    const plain = { name: 'Tissue', record: { hazards: null }, recipe: null };
+    const entry = { treatment: { rates: [hazardous, made, plain].map((material) => ({ material })) } };
+    const entries = [entry, entry] as unknown as readonly Entry[];
+    expect(hazardsOfEntries(entries)).toEqual([
+      { material: 'Limewater', says: 'H318' },
+      { material: 'Bath', says: 'goggles' },
+    ]);
   });
 });
 

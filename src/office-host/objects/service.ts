@@ -9,6 +9,8 @@ import type { ObjectKind } from './object-kind.ts';
 export const serviceKind: ObjectKind<string> = {
   methods: {
     NotifyActionHandlerReady: () => null,
+    // The task pane is shown or hidden: the page runs in either case.
+    SetAppRuntimeState: () => null,
     _GetEnabledFeatures: () => [],
     _SetOsfControlContainerReadyForCustomFunctions: () => null,
     SetInvocationArrayResults: (_, [results], { client }) => {

@@ -40,6 +40,7 @@ export function AddMaterial({ lines, studio, change }: AddMaterialProps) {
       <Combobox
         label="What else was used"
         listLabel="Materials"
+        hint="What is not counted is not in the list: nothing of it is drawn"
         text={text}
         onText={setText}
         options={options}

@@ -48,7 +48,7 @@ export function EntryCard({ books, entry }: { readonly books: Books; readonly en
               <li key={movement.name ?? movement.lot.name} class="log-take-cost">
                 <span>
                   <Quantity quantity={movement.quantity} unit={movement.unit} /> of{' '}
-                  {movement.lot.material.name} from <strong>{movement.lot.name}</strong>
+                  {movement.lot.material.name} from <strong class="unbroken">{movement.lot.name}</strong>{' '}
                   {movement.lotIs !== null && (
                     <span class={`log-certainty log-${movement.lotIs}`}>{movement.lotIs}</span>
                   )}

@@ -6,7 +6,7 @@ import { NumberField, SelectField } from '../parts/fields.tsx';
 import { type LineDraft, withLine, withoutLine } from './draft.ts';
 import type { LineViewProps } from './line-view.tsx';
 import { IN_DRAW_ORDER, lotOptions } from './log-options.ts';
-import { leaveField } from './log-state.ts';
+import { enterField, leaveField } from './log-state.ts';
 import { amountText, isChanged, joinLine, type LinePart, splitLine } from './material-lines.ts';
 
 /** The fields by which she says what was really used of a material, and of which lots. */
@@ -42,7 +42,10 @@ export function LineFields(props: LineViewProps) {
       text={text}
       placeholder={IN_DRAW_ORDER}
       options={lots}
-      onText={onText}
+      onText={(typed) => {
+        enterField(`${part} of ${of}`);
+        onText(typed);
+      }}
       onTake={(_, by) => {
         if (by === 'enter') onScanned();
       }}

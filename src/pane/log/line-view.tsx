@@ -54,7 +54,7 @@ export function LineView(props: LineViewProps) {
                     <Quantity quantity={take.quantity} unit={use.unit} />{' '}
                   </>
                 )}
-                from <strong>{take.lot.name}</strong>
+                from <strong class="unbroken">{take.lot.name}</strong>
                 {keeps !== '' && `, ${keeps}`}{' '}
                 <span class={`log-certainty log-${take.lotIs}`}>{take.lotIs}</span>
                 {doubt !== null && <span class="log-doubt">{doubt}</span>}

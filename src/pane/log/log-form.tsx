@@ -8,7 +8,7 @@ import { DateField, NumberField, TextField } from '../parts/fields.tsx';
 import { Disclosure } from '../parts/layout.tsx';
 import { afterLogging, type LogDraft, type TextField as TextFieldName, withDate, withText } from './draft.ts';
 import { itemOptions, jobOptions, offeredJob, treatmentOptions } from './log-options.ts';
-import { changeDraft, leaveField, leftFields, logDraft } from './log-state.ts';
+import { changeDraft, enterField, leaveField, leftFields, logDraft } from './log-state.ts';
 import { workOut } from './log-work.ts';
 import { PlanView } from './plan-view.tsx';
 
@@ -50,6 +50,14 @@ export function LogForm({ books }: { readonly books: Books }) {
     onLeave: () => leaveField(field),
     error: errorOf(field),
   });
+  const list = (field: TextFieldName) => {
+    const { onInput, ...rest } = text(field);
+    const onText = (typed: string): void => {
+      enterField(field);
+      onInput(typed);
+    };
+    return { ...rest, onText };
+  };
   function errorOf(field: string): string | null {
     const problem = work.problems.find((each) => each.field === field);
     if (problem === undefined) return null;
@@ -96,7 +104,7 @@ export function LogForm({ books }: { readonly books: Books }) {
     >
       <ErrorSummary errors={attempt > 0 ? errors : []} attempt={attempt} />
       <Combobox
-        {...comboboxOf(text('job'))}
+        {...list('job')}
         label="Job"
         listLabel="Jobs"
         text={job}
@@ -105,12 +113,12 @@ export function LogForm({ books }: { readonly books: Books }) {
         hint={jobHint(options.jobs, job)}
         onTake={(option, by) => {
           if (by !== 'tab')
-            focusLater(itemOptions(studio, option.value).length > 0 ? fields.item : fields.treatment);
+            focusNext(itemOptions(studio, option.value).length > 0 ? fields.item : fields.treatment);
         }}
       />
       {(options.items.length > 0 || draft.item !== '') && (
         <Combobox
-          {...comboboxOf(text('item'))}
+          {...list('item')}
           label="Item"
           optional
           listLabel="Items of this job"
@@ -118,12 +126,12 @@ export function LogForm({ books }: { readonly books: Books }) {
           options={options.items}
           fieldRef={fields.item}
           onTake={(_, by) => {
-            if (by !== 'tab') focusLater(fields.treatment);
+            if (by !== 'tab') focusNext(fields.treatment);
           }}
         />
       )}
       <Combobox
-        {...comboboxOf(text('treatment'))}
+        {...list('treatment')}
         label="Treatment"
         listLabel="Treatments"
         text={draft.treatment}
@@ -131,7 +139,7 @@ export function LogForm({ books }: { readonly books: Books }) {
         fieldRef={fields.treatment}
         focusHome={job !== ''}
         onTake={(_, by) => {
-          if (by !== 'tab') focusLater(fields.extent);
+          if (by !== 'tab') focusNext(fields.extent);
         }}
       />
       <div class="pair">
@@ -176,16 +184,17 @@ function useField() {
   return useRef<HTMLInputElement>(null);
 }
 
-/** Moves the focus once what was taken is on view: the field may only appear with it. */
-function focusLater(field: { readonly current: HTMLInputElement | null }): void {
-  requestAnimationFrame(() => {
+/**
+ * Moves the focus to the next field: at once, so that what is typed or scanned next lands there; only a field that
+ * comes with what was taken has to be waited for.
+ */
+function focusNext(field: { readonly current: HTMLInputElement | null }): void {
+  const focus = (): void => {
     field.current?.focus();
     field.current?.select();
-  });
-}
-
-function comboboxOf<Text extends { readonly onInput: (typed: string) => void }>({ onInput, ...rest }: Text) {
-  return { ...rest, onText: onInput };
+  };
+  if (field.current === null) requestAnimationFrame(focus);
+  else focus();
 }
 
 function jobHint(options: ReturnType<typeof jobOptions>, job: string): string | undefined {

@@ -15,6 +15,12 @@ export function changeDraft(offered: string | null, change: (draft: LogDraft) =>
   logDraft.value = change(withJobSettled(logDraft.value, offered));
 }
 
+/** Notes that something is typed into a field: what is wrong with it is told once it is left again. */
+export function enterField(field: string): void {
+  if (!leftFields.value.has(field)) return;
+  leftFields.value = new Set([...leftFields.value].filter((left) => left !== field));
+}
+
 /** Notes that a field was left. */
 export function leaveField(field: string): void {
   if (!leftFields.value.has(field)) leftFields.value = new Set([...leftFields.value, field]);

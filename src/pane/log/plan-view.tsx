@@ -3,14 +3,15 @@ import { spokenDay } from '../../core/day.ts';
 import type { Books } from '../../session/session-state.ts';
 import { usePane } from '../pane-context.ts';
 import { Button } from '../parts/button.tsx';
+import { Cautions } from '../parts/cautions.tsx';
 import { Money } from '../parts/figures.tsx';
+import { hazardsOf } from '../parts/hazard-words.ts';
 import { Banner, Heading } from '../parts/layout.tsx';
 import { AddMaterial } from './add-material.tsx';
 import type { LogDraft } from './draft.ts';
 import { LineView } from './line-view.tsx';
 import type { LogWork } from './log-work.ts';
 import { useFor } from './material-lines.ts';
-import { hazardsOf } from './plan-words.ts';
 
 export interface PlanViewProps {
   readonly books: Books;
@@ -78,7 +79,7 @@ export function PlanView(props: PlanViewProps) {
               <Money coins={plan.cost} currency={currency} withCode />
             </p>
           )}
-          <Cautions plan={plan} />
+          <Cautions hazards={hazardsOf(plan.uses.map(({ material }) => material))} />
         </>
       )}
       {books.readingOnly === null && (
@@ -87,26 +88,5 @@ export function PlanView(props: PlanViewProps) {
         </Button>
       )}
     </>
-  );
-}
-
-/** The hazards that the workbook names; what to do about them is said elsewhere. */
-function Cautions({ plan }: { readonly plan: NonNullable<LogWork['asked']>['plan'] }) {
-  const hazards = hazardsOf(plan.uses);
-  if (hazards.length === 0) return null;
-  return (
-    <Banner tone="warn" title="Cautions">
-      <ul class="plain-list">
-        {hazards.map(({ material, says }) => (
-          <li key={material}>
-            <strong>{material}</strong>: {says}
-          </li>
-        ))}
-      </ul>
-      <p>
-        Read the supplier’s safety data sheet before use, and keep to it, to your local codes and to licensed
-        practice: nothing here says that a treatment is safe.
-      </p>
-    </Banner>
   );
 }

@@ -13,11 +13,10 @@ export function missingWords(use: PlannedUse, line: MaterialLine): string | null
   const lots = second === null ? [lot] : [lot, second.lot];
   const isNamed = lots.every((each) => each.trim() !== '');
   const where = isNamed ? `is in ${new Intl.ListFormat('en-GB').format(lots)}` : 'is there';
-  const what =
-    there.compare(0) <= 0
-      ? `None of the ${wanted} ${where}`
-      : `Only ${spokenQuantity(there, unit)} of ${wanted} ${where}`;
-  return `${what}: the rest stays noticed until a lot is received, made or counted.`;
+  const until = 'stays noticed until a lot is received, made or counted';
+  return there.compare(0) <= 0
+    ? `None of the ${wanted} ${where}: it ${until}.`
+    : `Only ${spokenQuantity(there, unit)} of ${wanted} ${where}: the rest ${until}.`;
 }
 
 /** Until when a lot that is taken from is good, and why the rules would not have picked it. */
@@ -31,14 +30,4 @@ export function takeWords(
     keeps: keepsUntil(choice),
     doubt: choice.doubt === null ? null : doubtWords(choice.doubt, choice),
   };
-}
-
-/** What the workbook says about the hazards of what is used, by material; else the cautions of its recipe. */
-export function hazardsOf(
-  uses: readonly PlannedUse[],
-): { readonly material: string; readonly says: string }[] {
-  return uses.flatMap(({ material }) => {
-    const says = material.record.hazards ?? material.recipe?.record.cautions ?? null;
-    return says === null ? [] : [{ material: material.name, says }];
-  });
 }

@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { type RecentPosting, recentPostings } from '../../actions/recent-postings.ts';
 import { spokenDay } from '../../core/day.ts';
+import type { Ledger } from '../../core/ledger.ts';
 import { counted } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { FOCUS_ROW } from '../focus.ts';
@@ -56,7 +57,11 @@ export function RecentWork({ books }: { readonly books: Books }) {
       <div class="stack">
         <Heading level={3}>Written lately</Heading>
         {postings.length === 0 ? (
-          <p class="muted">Nothing has been taken from stock yet.</p>
+          <p class="muted">
+            {hasMovements(ledger)
+              ? 'None of the rows in Movements has a Posting by which it could be shown here.'
+              : 'Nothing has been taken from stock yet.'}
+          </p>
         ) : (
           <ul class="log-recent">
             {postings.map((posting) => (
@@ -69,6 +74,10 @@ export function RecentWork({ books }: { readonly books: Books }) {
   );
 }
 
+function hasMovements({ accounts }: Ledger): boolean {
+  return [...accounts.values()].some(({ postings }) => postings.length > 0);
+}
+
 interface PostingRowProps {
   readonly posting: RecentPosting;
   readonly books: Books;
@@ -77,17 +86,23 @@ interface PostingRowProps {
 
 function PostingRow({ posting, books, mayWrite }: PostingRowProps) {
   const what = postingWords(posting);
-  const { isReversal, reversed, cost, posted } = posting;
+  const { isReversal, isDrawnAgain, reversed, cost, posted } = posting;
   return (
     <li class="log-posting" {...{ [FOCUS_ROW]: '' }}>
       <div class="log-posting-head">
         <DayText day={posted} />
         <Money coins={cost} currency={books.settings.currency} withCode />
       </div>
-      <p>{isReversal ? `Put back: ${what}` : what}</p>
+      <p>{isReversal ? `Put back: ${what}` : isDrawnAgain ? `Drawn again: ${what}` : what}</p>
       {reversed && <p class="muted">Put back since, by reversing rows.</p>}
       {mayWrite && !isReversal && !reversed && (
-        <UndoButton posting={posting.posting} what={`${what}, ${spokenDay(posted)}`} />
+        <UndoButton
+          posting={posting.posting}
+          what={`${what}, ${spokenDay(posted)}`}
+          besides={
+            isDrawnAgain ? 'What had been drawn before stays put back, so nothing is drawn then.' : null
+          }
+        />
       )}
     </li>
   );

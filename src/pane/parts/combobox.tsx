@@ -181,7 +181,7 @@ function Choice({ id, option, active, onTake }: ChoiceProps) {
 }
 
 function restText({ options, more }: Shown): string {
-  return options.length === 0 ? 'Nothing here is called so.' : (moreText(more) ?? '');
+  return options.length === 0 ? 'Nothing in this list is called that.' : (moreText(more) ?? '');
 }
 
 function countText({ options, more }: Shown): string {

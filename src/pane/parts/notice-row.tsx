@@ -4,6 +4,7 @@ import { FOCUS_ROW } from '../focus.ts';
 import { usePane } from '../pane-context.ts';
 import { mendOf } from '../today/mending.ts';
 import { Button } from './button.tsx';
+import { Prose } from './prose.tsx';
 
 /** How a severity is called in words, so that colour isn't all that tells. */
 const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
@@ -28,7 +29,7 @@ export function NoticeRow({ notice, mendable = true }: NoticeRowProps) {
     <li class={`notice notice-${notice.severity}`} {...{ [FOCUS_ROW]: '' }}>
       <p>
         <span class="visually-hidden">{`${SEVERITY_WORDS[notice.severity]}: `}</span>
-        {notice.message}
+        <Prose text={notice.message} />
       </p>
       <div class="notice-actions">
         {mend !== null && (

@@ -1,6 +1,7 @@
 import type { Currency } from '../../core/money.ts';
 import type { QuoteLine } from '../../core/quote-line.ts';
 import { Money } from '../parts/figures.tsx';
+import { Prose } from '../parts/prose.tsx';
 import { Table } from '../parts/table.tsx';
 import { basisWords, groupOf, measureWords } from './quote-words.ts';
 
@@ -27,7 +28,9 @@ export function QuoteLines({ lines, currency, withHow }: QuoteLinesProps) {
           <>
             {line.material.name}
             <span class="cell-second">{groupOf(line)}</span>
-            <span class="cell-second">{`${measureWords(line, currency)}, ${basisWords(line)}`}</span>
+            <span class="cell-second">
+              <Prose text={`${measureWords(line, currency)}, ${basisWords(line)}`} />
+            </span>
             {withHow && <span class="cell-second quote-how">{`${line.how}.`}</span>}
           </>,
           <Money key="amount" coins={line.amount} currency={currency} />,

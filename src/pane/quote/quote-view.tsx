@@ -71,7 +71,7 @@ export function QuoteView({ books, quoted }: QuoteViewProps) {
             unavailable={view.value.busy !== null}
             onPress={() => act(() => session.freeze(quote.job), { undoable: false })}
           >
-            {`Write this quote down (version ${next})`}
+            {`Write down as version ${next}`}
           </Button>
         )}
         <Button onPress={() => window.print()}>Print</Button>

@@ -1,6 +1,7 @@
 import type { Chosen } from '../../session/session-state.ts';
 import { usePane } from '../pane-context.ts';
 import { Button } from '../parts/button.tsx';
+import { Prose } from '../parts/prose.tsx';
 import { logFrom, openLot, openMaterial, openQuote } from '../route.ts';
 import { chosenWords, jobOf } from './chosen-words.ts';
 
@@ -13,7 +14,7 @@ export function FromTheSheet() {
     <aside class="from-sheet" aria-label="From the sheet">
       <p>
         <span class="muted">{`From the sheet: ${kind} `}</span>
-        {name}
+        <Prose text={name} />
       </p>
       <div class="actions">
         <Actions chosen={chosen} />

@@ -2,6 +2,7 @@ import { FOCUS_KEEPER, keepingFocus } from '../focus.ts';
 import type { DoneNews } from '../news.ts';
 import { usePane } from '../pane-context.ts';
 import { Button, IconButton } from '../parts/button.tsx';
+import { Prose } from '../parts/prose.tsx';
 import { useAfter } from '../parts/use-after.ts';
 
 /** After how long what is being done is said: what is quicker needs no word. */
@@ -31,7 +32,9 @@ export function StatusLine() {
 function DoneText({ done }: { readonly done: DoneNews }) {
   return (
     <>
-      <p>{done.sentence}</p>
+      <p>
+        <Prose text={done.sentence} />
+      </p>
       {done.remarks.length > 0 && (
         <ul class="plain-list">
           {done.remarks.map((remark) => (

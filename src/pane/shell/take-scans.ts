@@ -18,6 +18,7 @@ export interface ScanTarget {
  */
 export function scanTaker({ books, fail }: ScanTarget): (event: KeyboardEvent) => void {
   let scanning = NO_SCAN;
+  let begunIn = openedSection.peek();
   return (event) => {
     const isInField = event.target instanceof Element && event.target.closest(FIELDS) !== null;
     if (isInField || event.ctrlKey || event.altKey || event.metaKey) {
@@ -26,12 +27,13 @@ export function scanTaker({ books, fail }: ScanTarget): (event: KeyboardEvent) =
     }
     const step = scanStep(scanning, event.key, event.timeStamp);
     scanning = step.scanning;
+    // On the row of tabs the first letter of a code may open another section: the code was meant for this one.
+    if (scanning.text.length === 1) begunIn = openedSection.peek();
     if (!step.belongs) return;
     event.preventDefault();
     event.stopPropagation();
     const opened = books();
-    const section = openedSection.peek();
-    if (step.code === null || opened === null || (section !== 'today' && section !== 'stock')) return;
+    if (step.code === null || opened === null || (begunIn !== 'today' && begunIn !== 'stock')) return;
     if (!openExactly(opened.ledger.studio, step.code)) {
       fail(`${step.code} was scanned: no lot and no material is called that.`);
     }

@@ -1,4 +1,5 @@
 import { type Day, spokenDay } from '../../core/day.ts';
+import { READ_THE_SHEET } from '../parts/hazard-words.ts';
 import { Banner } from '../parts/layout.tsx';
 
 interface HazardCautionProps {
@@ -16,7 +17,7 @@ export function HazardCaution({ hazards, checked }: HazardCautionProps) {
       : `Last checked ${spokenDay(checked)}.`;
   return (
     <Banner tone="warn" title={`Hazards: ${hazards}`}>
-      {`Read the supplier’s safety data sheet before use, and keep to it, to your local codes and to licensed practice. ${when}`}
+      {`${READ_THE_SHEET} ${when}`}
     </Banner>
   );
 }

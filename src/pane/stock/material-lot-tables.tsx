@@ -40,9 +40,7 @@ export function MaterialLotTables({ books, material }: MaterialLotTablesProps) {
   }
   return (
     <>
-      {drawn.length > 0 && (
-        <LongTable caption="Lots in the order in which they are drawn" columns={COLUMNS} rows={rows(drawn)} />
-      )}
+      {drawn.length > 0 && <LongTable caption="Lots in draw order" columns={COLUMNS} rows={rows(drawn)} />}
       {others.length > 0 && (
         <LongTable caption="Not drawn on by rule" columns={COLUMNS} rows={rows(others)} />
       )}
@@ -66,7 +64,7 @@ function lotRow(figures: LotFigures, { ledger, stock, settings }: Books): TableR
         <Button look="link" onPress={() => openLot(lot)}>
           {lot.name}
         </Button>
-        <span class="cell-second">{standing.join(' · ')}</span>
+        <span class="cell-second">{standing.join('\u00a0· ')}</span>
       </>,
       <>
         <Quantity quantity={left} unit={lot.record.unit} />

@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals';
 import { useRef, useState } from 'preact/hooks';
 import type { MaterialFigures } from '../../core/stock.ts';
-import { spokenQuantity } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { Button } from '../parts/button.tsx';
 import { TextField } from '../parts/fields.tsx';
@@ -106,7 +105,9 @@ function materialRow(figures: MaterialFigures, { settings }: Books, opened: stri
         {material.name}
       </Button>
       {reorder.isLow && (
-        <span class="low-mark">{`Order when down to ${spokenQuantity(reorder.reorderPoint, material.unit)}`}</span>
+        <span class="low-mark">
+          Order when down to <Quantity quantity={reorder.reorderPoint} unit={material.unit} />
+        </span>
       )}
       {goodUntil !== null && (
         <span class="cell-second">

@@ -3,6 +3,8 @@ import { spokenDay } from '../../core/day.ts';
 import type { Books } from '../../session/session-state.ts';
 import { usePane } from '../pane-context.ts';
 import { Button } from '../parts/button.tsx';
+import { Cautions } from '../parts/cautions.tsx';
+import { hazardsOfEntries } from '../parts/hazard-words.ts';
 import { Heading } from '../parts/layout.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { KeysDialog } from './keys-dialog.tsx';
@@ -42,6 +44,7 @@ export function TodaySection({ books }: { readonly books: Books }) {
           <span class="muted">log entries that are not taken from stock yet</span>
         </div>
       )}
+      <Cautions hazards={hazardsOfEntries(toDraw)} />
       {groupNotices(notices).map((group) => (
         <NoticeGroupList key={group.severity} group={group} mendable={writable} />
       ))}

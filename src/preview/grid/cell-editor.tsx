@@ -30,21 +30,26 @@ export function CellEditor(props: {
   }, [isHere]);
   if (!edit || !isHere) return null;
   return (
-    <textarea
-      ref={field}
-      class="cell-editor"
-      rows={Math.min(8, edit.text.split('\n').length)}
-      aria-label={`Content of ${columnLetters(edit.cell.column)}${edit.cell.row}`}
-      spellcheck={false}
-      style={{
-        left: `${props.left}px`,
-        top: `${props.top}px`,
-        width: `${Math.max(props.width, LEAST_WIDTH)}px`,
-      }}
-      value={edit.text}
-      onInput={(event) => editing.put(event.currentTarget.value)}
-      onKeyDown={(event) => editorKeys(event, editing, props.extent, props.onLeave)}
-      onBlur={() => editing.leave()}
-    />
+    // A grid may hold rows of cells only, for those who are told of it.
+    <div role="row" aria-rowindex={edit.cell.row + 1}>
+      <div role="gridcell" aria-colindex={edit.cell.column + 1}>
+        <textarea
+          ref={field}
+          class="cell-editor"
+          rows={Math.min(8, edit.text.split('\n').length)}
+          aria-label={`Content of ${columnLetters(edit.cell.column)}${edit.cell.row}`}
+          spellcheck={false}
+          style={{
+            left: `${props.left}px`,
+            top: `${props.top}px`,
+            width: `${Math.max(props.width, LEAST_WIDTH)}px`,
+          }}
+          value={edit.text}
+          onInput={(event) => editing.put(event.currentTarget.value)}
+          onKeyDown={(event) => editorKeys(event, editing, props.extent, props.onLeave)}
+          onBlur={() => editing.leave()}
+        />
+      </div>
+    </div>
   );
 }

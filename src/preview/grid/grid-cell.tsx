@@ -21,8 +21,8 @@ const DIGIT = 8.4;
 const MARGINS = 16;
 
 /** Of a number that is cut off nobody can tell what it is, so it isn't shown in part. */
-function fits({ side, text }: CellText, width: number): boolean {
-  return side === 'left' || text.length * DIGIT + MARGINS <= width;
+function fits({ cell, shown, width }: GridCellProps): boolean {
+  return typeof cell?.value !== 'number' || shown.text.length * DIGIT + MARGINS <= width;
 }
 
 export function GridCell(props: GridCellProps): JSX.Element {
@@ -43,7 +43,7 @@ export function GridCell(props: GridCellProps): JSX.Element {
       class={classes.join(' ')}
       style={{ left: `${props.left}px`, width: `${props.width}px` }}
     >
-      {fits(shown, props.width) ? shown.text : '###'}
+      {fits(props) ? shown.text : '###'}
     </div>
   );
 }

@@ -4,7 +4,7 @@ import type { ShownCell } from '../../files/tab-cells.ts';
 import type { TabShape } from '../../files/tab-shape.ts';
 import type { TypedCellAt } from '../../files/typed-cell.ts';
 import type { WorkbookMark, XlsxWorkbook } from '../../files/xlsx-workbook.ts';
-import { DONE, type EditOutcome, type GridSource, type SaveOutcome } from './grid-source.ts';
+import { DONE, type EditOutcome, type GridSource, type GridState, type SaveOutcome } from './grid-source.ts';
 
 /** Who changes the workbook: the person in the grid, or the pane through its gate. */
 export type FileChanger = 'person' | 'pane';
@@ -65,6 +65,8 @@ export class EditableFile implements GridSource {
     return this.#undo.length > 0;
   }
 
+  readonly knowsRedo = true;
+
   get canRedo(): boolean {
     return this.#redo.length > 0;
   }
@@ -99,6 +101,14 @@ export class EditableFile implements GridSource {
 
   #tell(by: FileChanger): void {
     for (const listener of this.#listeners) listener(by);
+  }
+
+  state(): GridState {
+    return this.workbook.mark().state;
+  }
+
+  isAt(state: GridState): boolean {
+    return this.workbook.mark().state === state;
   }
 
   save(): SaveOutcome {

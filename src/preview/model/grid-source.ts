@@ -17,14 +17,22 @@ export interface GridSource {
   /** Takes rows out of a table; body rows count from 0. */
   removeRows(table: string, first: number, count: number): EditOutcome;
   readonly canUndo: boolean;
+  /** Whether what was undone can be done again at all. */
+  readonly knowsRedo: boolean;
   readonly canRedo: boolean;
   undo(): EditOutcome;
   redo(): EditOutcome;
   /** Calls whenever anything has changed, whoever did it; the function given back ends that. */
   onChange(listener: () => void): () => void;
+  /** What it holds now, to ask later whether it holds that again. */
+  state(): GridState;
+  isAt(state: GridState): boolean;
   /** The whole workbook as a file. */
   save(): SaveOutcome;
 }
+
+/** Known only to the source that gave it. */
+export type GridState = unknown;
 
 export type EditOutcome =
   | { readonly kind: 'done' }

@@ -8,7 +8,7 @@ import type { CellFunctionEvaluator } from '../../workbook/preview-port.ts';
 import { type CellPosition, isSamePosition, type Selection, single } from '../grid/cell-position.ts';
 import type { CellView } from './file-live-workbook.ts';
 import { evaluateCall, functionCall, type NamedCell } from './function-cells.ts';
-import type { GridSource } from './grid-source.ts';
+import type { GridSource, GridState } from './grid-source.ts';
 
 /** What is said to the person: something that happened, or something that is in the way. */
 export interface Announcement {
@@ -26,7 +26,7 @@ export class Workbench implements CellView {
   readonly tab = signal('');
   readonly selection = signal<Selection>(single(FIRST_CELL));
   readonly announcement = signal<Announcement>({ kind: 'news', text: '' });
-  /** Whether there are changes that were not saved. */
+  /** Whether the workbook holds something else than what was opened or saved last. */
   readonly unsaved = signal(false);
   /** Grows where something outside the grid asks for a cell, so that the grid brings it into view. */
   readonly shows = signal(0);
@@ -35,6 +35,7 @@ export class Workbench implements CellView {
     return this.source.value.tabs();
   });
   readonly #source;
+  #savedState: GridState = null;
   readonly #selections = new Map<string, Selection>();
   readonly #selectListeners = new Set<(cell: TabCell) => void>();
   #evaluate: CellFunctionEvaluator | null = null;
@@ -51,17 +52,25 @@ export class Workbench implements CellView {
   open(source: GridSource): void {
     this.#endSource();
     this.#endSource = source.onChange(() => {
-      this.unsaved.value = true;
+      this.unsaved.value = !source.isAt(this.#savedState);
+      // What was said of the change before is over: its "Undo brings them back" would mislead now.
+      this.say('news', '');
       this.#changed();
     });
     this.#source.value = source;
-    this.unsaved.value = false;
+    this.saved(source.state());
     this.#selections.clear();
     this.#evaluate = null;
     this.#changed();
     this.tab.value = '';
     const first = source.tabs().find(({ hidden }) => !hidden) ?? source.tabs()[0];
     if (first) this.chooseTab(first.name);
+  }
+
+  /** Remembers what of the workbook was saved. */
+  saved(state: GridState): void {
+    this.#savedState = state;
+    this.unsaved.value = !this.source.value.isAt(state);
   }
 
   #changed(): void {

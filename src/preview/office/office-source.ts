@@ -14,8 +14,17 @@ import {
 } from '../../office-host/memory-workbook.ts';
 import type { OfficeHost } from '../../office-host/office-host.ts';
 import type { Person } from '../../office-host/person.ts';
-import { DONE, type EditOutcome, type GridSource, type SaveOutcome } from '../model/grid-source.ts';
+import {
+  DONE,
+  type EditOutcome,
+  type GridSource,
+  type GridState,
+  type SaveOutcome,
+} from '../model/grid-source.ts';
 import { hostInput, shownHostCell } from './host-cells.ts';
+
+/** The rows of every tab; rows are replaced, never changed, so the same row holds the same cells. */
+type TabRows = readonly (readonly (Row | undefined)[])[];
 
 /** The workbook of the host in memory as the grid shows it; what the person does goes through the host. */
 export class OfficeSource implements GridSource {
@@ -24,7 +33,7 @@ export class OfficeSource implements GridSource {
   readonly #columns: ReadonlyMap<string, readonly ColumnShape[]>;
   readonly #save: (source: OfficeSource) => SaveOutcome;
   readonly #listeners = new Set<() => void>();
-  #seen: readonly (readonly (Row | undefined)[])[];
+  #seen: TabRows;
   #steps = 0;
 
   /**
@@ -128,6 +137,7 @@ export class OfficeSource implements GridSource {
   }
 
   /** The host knows no way forward again. */
+  readonly knowsRedo = false;
   readonly canRedo = false;
 
   undo(): EditOutcome {
@@ -151,6 +161,14 @@ export class OfficeSource implements GridSource {
     return () => void this.#listeners.delete(own);
   }
 
+  state(): GridState {
+    return this.#rowsNow();
+  }
+
+  isAt(state: GridState): boolean {
+    return isSameRows(state as TabRows, this.#rowsNow());
+  }
+
   save(): SaveOutcome {
     return this.#save(this);
   }
@@ -166,24 +184,28 @@ export class OfficeSource implements GridSource {
     return DONE;
   }
 
-  /** Looks whether anything has changed since the last look, and tells of it. Rows are replaced, never changed. */
+  /** Looks whether anything has changed since the last look, and tells of it. */
   look(): void {
     const now = this.#rowsNow();
-    const isSame =
-      now.length === this.#seen.length &&
-      now.every((rows, index) => {
-        const seen = this.#seen[index] ?? [];
-        return rows.length === seen.length && rows.every((row, place) => row === seen[place]);
-      });
-    if (isSame) return;
+    if (isSameRows(this.#seen, now)) return;
     this.#seen = now;
     this.#steps++;
     for (const listener of this.#listeners) listener();
   }
 
-  #rowsNow(): (Row | undefined)[][] {
+  #rowsNow(): TabRows {
     return this.#workbook.sheets.map(({ rows }) => [...rows]);
   }
+}
+
+function isSameRows(before: TabRows, now: TabRows): boolean {
+  return (
+    now.length === before.length &&
+    now.every((rows, index) => {
+      const old = before[index] ?? [];
+      return rows.length === old.length && rows.every((row, place) => row === old[place]);
+    })
+  );
 }
 
 function quoted(tab: string): string {

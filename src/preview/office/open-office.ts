@@ -26,7 +26,10 @@ export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWor
   const columns = new Map(file.tabs().map((tab) => [tab.name, tab.columns]));
   const source = new OfficeSource(host, CLIENT, columns, (each) => writeBack(bytes, each));
   let chosen = JSON.stringify(person.selected());
+  let ended = false;
   const followHost = (): void => {
+    // What the pane still hears when another workbook has taken this one's place is about nothing on view.
+    if (ended) return;
     source.look();
     const { sheet, row, column } = person.selected();
     const now = JSON.stringify({ sheet, row, column });
@@ -34,14 +37,22 @@ export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWor
     chosen = now;
     bench().show({ tab: sheet, row, column });
   };
-  const followPerson = (): (() => void) =>
-    bench().onSelect(({ tab, row, column }) => {
+  let stopFollowing = (): void => undefined;
+  const followPerson = (): void => {
+    if (ended) return;
+    stopFollowing = bench().onSelect(({ tab, row, column }) => {
       const now = JSON.stringify({ sheet: tab, row, column });
       if (now === chosen) return;
       chosen = now;
       person.activate(tab);
       person.select(cellName(row, column));
     });
+  };
+  const close = (): void => {
+    ended = true;
+    stopFollowing();
+  };
+  // The bench comes to be only after its first workbook.
   queueMicrotask(followPerson);
   const dark = window.matchMedia('(prefers-color-scheme: dark)').matches;
   const container = createContainer({
@@ -49,7 +60,7 @@ export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWor
     requirementSets: host.requirementSets,
     theme: dark ? DARK_THEME : LIGHT_THEME,
   });
-  return { source, gate: NO_GATE, install: (frame) => container.install(frame) };
+  return { source, gate: NO_GATE, install: (frame) => container.install(frame), close };
 }
 
 /** The host's bridge, with a look at the workbook after everything that the pane has heard. */

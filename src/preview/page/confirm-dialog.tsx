@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** Asks before something is lost. Keeping is what Enter and Esc do. */
 export function ConfirmDialog(props: {
@@ -10,13 +10,13 @@ export function ConfirmDialog(props: {
   readonly onCancel: () => void;
 }): JSX.Element {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
+  useLayoutEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} class="dialog" aria-labelledby="dialog-title" onCancel={props.onCancel}>
+    <dialog ref={dialog} class="dialog" aria-labelledby="dialog-title" onClose={props.onCancel}>
       <h2 id="dialog-title">{props.title}</h2>
       <p>{props.text}</p>
       <div class="dialog-actions">
-        <button type="button" onClick={props.onCancel}>
+        <button type="button" onClick={() => dialog.current?.close()}>
           Keep working
         </button>
         <button type="button" onClick={props.onConfirm}>

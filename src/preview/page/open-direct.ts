@@ -10,5 +10,5 @@ export const openDirect: WorkbookOpener = (bytes, bench) => {
     show: (cell) => bench().show(cell),
     onSelect: (listener) => bench().onSelect(listener),
   };
-  return { source: file, gate: new FileLiveWorkbook(file, view) };
+  return { source: file, gate: new FileLiveWorkbook(file, view), close: () => undefined };
 };

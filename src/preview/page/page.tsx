@@ -13,6 +13,10 @@ import type { Workplace } from './workplace.ts';
 
 const FIRST_WIDTH = 380;
 
+function focusCells(): void {
+  document.querySelector<HTMLElement>('.grid')?.focus({ preventScroll: true });
+}
+
 /** The workbook on the left, the pane on the right. */
 export function Page({ workplace }: { readonly workplace: Workplace }): JSX.Element {
   const { bench } = workplace;
@@ -22,7 +26,10 @@ export function Page({ workplace }: { readonly workplace: Workplace }): JSX.Elem
   const { shape } = bench;
   // What the pane asks for is to be seen where there is room for one half only.
   useEffect(() => {
-    if (bench.shows.value > 0) half.value = 'workbook';
+    if (bench.shows.value === 0 || half.value === 'workbook') return;
+    half.value = 'workbook';
+    // The focus was in the half that goes out of view.
+    requestAnimationFrame(focusCells);
   }, [bench.shows.value]);
   const unsaved = bench.unsaved.value;
   useEffect(() => {

@@ -15,12 +15,13 @@ export function goToRegion(event: KeyboardEvent): void {
   const elements = REGIONS.map((each) => document.querySelector<HTMLElement>(each)).filter(
     (each) => each !== null && each.offsetParent !== null,
   );
-  const at = elements.findIndex((each) => each === document.activeElement || isAround(each));
-  const step = event.shiftKey ? -1 : 1;
-  elements[(at + step + elements.length) % elements.length]?.focus();
+  const at = elements.findIndex(isAt);
+  // From no region, it begins with the first, or backwards with the last.
+  const next = event.shiftKey ? (at < 0 ? elements.length : at) - 1 : at + 1;
+  elements[(next + elements.length) % elements.length]?.focus();
 }
 
-/** The bar's first button stands for the whole bar. */
-function isAround(element: HTMLElement | null): boolean {
-  return element?.closest('.toolbar')?.contains(document.activeElement) ?? false;
+/** Whether a region has the focus, or something within it; the bar's first button stands for the whole bar. */
+function isAt(element: HTMLElement | null): boolean {
+  return (element?.closest('.toolbar') ?? element)?.contains(document.activeElement) ?? false;
 }

@@ -34,7 +34,7 @@ export function Toolbar({
     else leave(how);
   };
   return (
-    <header class="toolbar">
+    <section class="toolbar" aria-label="File and day">
       <h1 class="toolbar-name">
         {file.value.name}
         <span class="toolbar-unsaved">{bench.unsaved.value ? 'not saved' : ''}</span>
@@ -51,12 +51,15 @@ export function Toolbar({
         </button>
       </div>
       <div class="toolbar-group">
-        <button type="button" disabled={!source.canUndo} onClick={() => stepBack(bench)}>
+        {/* Not disabled: the focus would be lost with the last step. */}
+        <button type="button" aria-disabled={!source.canUndo} onClick={() => stepBack(bench)}>
           Undo
         </button>
-        <button type="button" disabled={!source.canRedo} onClick={() => stepForward(bench)}>
-          Redo
-        </button>
+        {source.knowsRedo ? (
+          <button type="button" aria-disabled={!source.canRedo} onClick={() => stepForward(bench)}>
+            Redo
+          </button>
+        ) : null}
         <button type="button" title="Ctrl and minus" onClick={() => deleteChosenRows(bench)}>
           Delete rows
         </button>
@@ -66,9 +69,12 @@ export function Toolbar({
         <input
           type="date"
           required
+          // While a year is typed, what stands there is for a moment a day of long ago.
+          min="1900-01-01"
+          max="9999-12-31"
           value={today.day.value}
-          onChange={(event) => {
-            if (event.currentTarget.value !== '') today.set(event.currentTarget.value);
+          onChange={({ currentTarget }) => {
+            if (currentTarget.validity.valid) today.set(currentTarget.value);
           }}
         />
       </label>
@@ -84,7 +90,7 @@ export function Toolbar({
       >
         {half.value === 'pane' ? 'Show the workbook' : 'Show the pane'}
       </button>
-      {keysShown ? <KeysDialog onClose={() => setKeysShown(false)} /> : null}
+      {keysShown ? <KeysDialog knowsRedo={source.knowsRedo} onClose={() => setKeysShown(false)} /> : null}
       {leaving === null ? null : (
         <ConfirmDialog
           title="There are changes that were not saved"
@@ -94,6 +100,6 @@ export function Toolbar({
           onCancel={() => setLeaving(null)}
         />
       )}
-    </header>
+    </section>
   );
 }

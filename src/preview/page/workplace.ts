@@ -11,6 +11,8 @@ import { type DiskFile, type OpenedFile, pickFile, saveFile } from './disk-files
 export interface OpenWorkbook {
   readonly source: GridSource;
   readonly gate: LiveWorkbook;
+  /** Lets go of what it follows, when another workbook takes its place. */
+  readonly close: () => void;
 }
 
 export type WorkbookOpener = (bytes: Uint8Array, bench: () => Workbench) => OpenWorkbook;
@@ -32,20 +34,19 @@ export class Workplace {
   readonly paneNumber = signal(0);
   readonly #first: FirstFile;
   readonly #open: WorkbookOpener;
-  #gate: LiveWorkbook;
+  #opened: OpenWorkbook;
 
   constructor(first: FirstFile, open: WorkbookOpener) {
     this.#first = first;
     this.#open = open;
-    const opened = open(first.bytes, () => this.bench);
-    this.#gate = opened.gate;
-    this.bench = new Workbench(opened.source);
+    this.#opened = open(first.bytes, () => this.bench);
+    this.bench = new Workbench(this.#opened.source);
     this.#begin({ name: first.name, handle: null }, first.day);
   }
 
   /** What the pane in the frame finds. */
   port(): PreviewPort {
-    const gate = (): LiveWorkbook => this.#gate;
+    const gate = (): LiveWorkbook => this.#opened.gate;
     return {
       get workbook() {
         return gate();
@@ -69,18 +70,19 @@ export class Workplace {
   }
 
   async save(): Promise<void> {
-    const saved = this.bench.source.value.save();
+    const source = this.bench.source.value;
+    const state = source.state();
+    const saved = source.save();
     if (saved.kind === 'refused') {
       this.bench.say('problem', saved.message);
       return;
     }
-    const { version } = this.bench;
-    const before = version.value;
     await this.#told('saved', async () => {
       const file = await saveFile(this.file.value, saved.bytes);
-      if (!file) return;
+      // Another workbook may have been opened while the person was asked where to save.
+      if (!file || this.bench.source.value !== source) return;
       this.file.value = file;
-      if (version.value === before) this.bench.unsaved.value = false;
+      this.bench.saved(state);
       this.bench.say('news', `${file.name} saved.`);
     });
   }
@@ -88,7 +90,8 @@ export class Workplace {
   #show(file: OpenedFile, day: string | null): void {
     try {
       const opened = this.#open(file.bytes, () => this.bench);
-      this.#gate = opened.gate;
+      this.#opened.close();
+      this.#opened = opened;
       this.bench.open(opened.source);
       this.#begin(file, day);
     } catch (error) {

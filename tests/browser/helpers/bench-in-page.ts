@@ -9,6 +9,7 @@ import {
 } from '../../../src/office-host/office-host.ts';
 import type { CellScalar } from '../../../src/office-host/workbook-description.ts';
 import { describeWorkbook } from '../../../src/preview/office/describe-workbook.ts';
+import { addRibbon, type Ribbon } from './ribbon.ts';
 
 /** What a page under test starts with. */
 export interface BenchOptions {
@@ -22,6 +23,7 @@ export interface BenchOptions {
 /** The program around the page under test, for the test to act as the person and the colleague. */
 export interface BenchInPage {
   readonly host: OfficeHost;
+  readonly ribbon: Ribbon;
   /** What a range of a tab holds. */
   readonly values: (tab: string, address: string) => CellScalar[][];
   /** Every table as it stands: what a reader of the workbook is told. */
@@ -95,12 +97,14 @@ export function start({ file, dark, held }: BenchOptions): void {
     theme: dark ? DARK_THEME : LIGHT_THEME,
   });
   container.install(window);
+  const ribbon = addRibbon(window.external as unknown as Parameters<typeof addRibbon>[0]);
   const violations: string[] = [];
   addEventListener('securitypolicyviolation', ({ effectiveDirective, blockedURI }) => {
     violations.push(`${effectiveDirective} ${blockedURI}`);
   });
   (window as BenchWindow).bench = {
     host,
+    ribbon,
     refused: container.refused,
     violations,
     values: (tab, address) => valuesIn(host, tab, address),

@@ -7,7 +7,7 @@ import { checkWorkbook, type WorkbookCheck } from '../../../src/actions/check-wo
 import { PROJECT_PATHS } from '../../../src/build/project-paths.ts';
 import type { CellScalar } from '../../../src/office-host/workbook-description.ts';
 import type { WorkbookSnapshot } from '../../../src/workbook/port.ts';
-import type { BenchInPage, BenchOptions } from './bench-in-page.ts';
+import type { BenchInPage, BenchOptions, TableInPage } from './bench-in-page.ts';
 import { QUIET_FLAGS } from './chromium.ts';
 import { Keyboard } from './keyboard.ts';
 import { SAMPLE_DAY, sampleBytes, snapshotOfTables, TODAY } from './studio-in-node.ts';
@@ -109,7 +109,7 @@ export class PanePage {
 
   /** The rows of a table by header, blank cells left out. */
   async rows(table: string): Promise<Record<string, CellScalar>[]> {
-    const found = (await this.ask((bench) => bench.tables())).find(({ name }) => name === table);
+    const found = (await this.#tables()).find(({ name }) => name === table);
     if (found === undefined) throw new Error(`There is no table ${table}`);
     return found.body.map((row) =>
       Object.fromEntries(
@@ -123,7 +123,7 @@ export class PanePage {
 
   /** What the tables of the workbook hold now, read past the pane. */
   async snapshot(): Promise<WorkbookSnapshot> {
-    return snapshotOfTables(await this.ask((bench) => bench.tables()));
+    return snapshotOfTables(await this.#tables());
   }
 
   /** What the core says of the workbook as it is now, worked out here. */
@@ -139,6 +139,11 @@ export class PanePage {
   /** Does something in the workbook, as the person at this machine or as the colleague elsewhere. */
   async act<Given>(deed: (bench: BenchInPage, given: Given) => unknown, given: Given): Promise<void> {
     await (await this.#bench()).evaluate(deed as (bench: BenchInPage, given: unknown) => unknown, given);
+  }
+
+  async #tables(): Promise<TableInPage[]> {
+    // As one text: thousands of small objects take seconds to cross from the page.
+    return JSON.parse(await this.ask((bench) => JSON.stringify(bench.tables()))) as TableInPage[];
   }
 
   #bench() {
@@ -165,10 +170,11 @@ export class PanePage {
   async violations(): Promise<string[]> {
     const size = this.page.viewportSize();
     await this.page.setViewportSize({ width: size?.width ?? 320, height: 2400 });
-    await this.page.evaluate(AXE);
+    if (!(await this.page.evaluate(() => 'axe' in window))) await this.page.evaluate(AXE);
     const found = await this.page.evaluate(async () => {
       const { axe } = window as unknown as { axe: typeof import('axe-core') };
       const { violations } = await axe.run(document, {
+        resultTypes: ['violations'],
         runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
       });
       return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));

@@ -1,3 +1,4 @@
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { build, type Rolldown } from 'vite';
 import type { TestProject } from 'vitest/node';
@@ -15,10 +16,16 @@ declare module 'vitest' {
   }
 }
 
-/** Finds or installs the browser and builds what runs in it, once for all browser tests. */
-export default async function setUp(project: TestProject): Promise<void> {
+/**
+ * Finds or installs the browser and builds what runs in it, once for all browser tests.
+ * @returns takes the built pane away again
+ */
+export default async function setUp(project: TestProject): Promise<() => void> {
   project.provide('chromium', findChromium());
-  const paneFolder = join(PROJECT_PATHS.root, 'node_modules/.cache/browser-tests/pane');
+  const folders = join(PROJECT_PATHS.root, 'node_modules/.cache/browser-tests');
+  mkdirSync(folders, { recursive: true });
+  // A folder of its own for each run: another run at the same time would empty it.
+  const paneFolder = mkdtempSync(join(folders, 'pane-'));
   await build({
     configFile: join(PROJECT_PATHS.root, 'vite.config.ts'),
     logLevel: 'error',
@@ -26,6 +33,7 @@ export default async function setUp(project: TestProject): Promise<void> {
   });
   project.provide('paneFolder', paneFolder);
   project.provide('benchScript', await benchScript());
+  return () => rmSync(paneFolder, { recursive: true });
 }
 
 async function benchScript(): Promise<string> {

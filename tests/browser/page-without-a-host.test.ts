@@ -1,12 +1,10 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { type Browser, chromium, type Route } from 'playwright-core';
-import { build } from 'vite';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { PROJECT_PATHS } from '../../src/build/project-paths.ts';
 import { FUNCTION_NAMES } from '../../src/functions/evaluate-call.ts';
-import { findChromium, QUIET_FLAGS } from '../browser/helpers/chromium.ts';
+import { QUIET_FLAGS } from './helpers/chromium.ts';
 
 /** An address that only the test answers, and where the client library is fetched from. */
 const SITE = 'https://studio.example/';
@@ -22,21 +20,12 @@ const KINDS: Readonly<Record<string, string>> = {
 /** What the page in the browser notes of its policy. */
 type Watched = typeof globalThis & { violations: string[] };
 
-/** In ms: building takes some seconds, and fetching a browser where there is none may take minutes. */
-const HOOK_TIMEOUT = 600_000;
-
-const folder = mkdtempSync(join(tmpdir(), 'jarleaf-page-'));
 let browser: Browser | undefined;
 
 beforeAll(async () => {
-  const configFile = join(PROJECT_PATHS.root, 'vite.config.ts');
-  await build({ configFile, logLevel: 'silent', build: { outDir: folder } });
-  browser = await chromium.launch({ executablePath: findChromium(), args: [...QUIET_FLAGS] });
-}, HOOK_TIMEOUT);
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
+  browser = await chromium.launch({ executablePath: inject('chromium'), args: [...QUIET_FLAGS] });
 });
+afterAll(() => browser?.close());
 
 /** Answers a request with a file of a folder. */
 async function answer(route: Route, base: string, path: string): Promise<void> {
@@ -55,7 +44,7 @@ test('under its policy the page runs with the real client library, and nothing e
     const address = route.request().url().split(/[?#]/)[0] ?? '';
     asked.push(address);
     if (address.startsWith(LIBRARY)) return answer(route, LIBRARY_FILES, address.slice(LIBRARY.length));
-    if (address.startsWith(SITE)) return answer(route, folder, address.slice(SITE.length));
+    if (address.startsWith(SITE)) return answer(route, inject('paneFolder'), address.slice(SITE.length));
     return route.abort();
   });
   await page.addInitScript(() => {
