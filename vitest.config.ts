@@ -16,8 +16,9 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/helpers/set-up.ts'],
-          // The browser does the work: one page after the other, so that each has the machine to itself.
+          // One page after the other, and nothing else at the same time: the browser wants the machine to itself.
           fileParallelism: false,
+          sequence: { groupOrder: 1 },
           hookTimeout: UNHURRIED,
           benchmark: { include: [] },
         },

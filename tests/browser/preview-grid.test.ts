@@ -46,6 +46,9 @@ const BEFORE = checkWorkbook(SAMPLE, TODAY)
   .notices.map(({ message }) => message)
   .toSorted();
 
+/** How long the pane may take to have read all that was done. */
+const SETTLING = { timeout: 20_000 };
+
 describe.each(MODES)('grid and pane, %s', (mode) => {
   let preview: PreviewPage;
   beforeAll(async () => {
@@ -82,7 +85,8 @@ describe.each(MODES)('grid and pane, %s', (mode) => {
 
     await undoAll();
     await drawAll(UNDRAWN).waitFor();
-    expect(await noticesOf(preview)).toEqual(BEFORE);
+    // Of several steps taken back, the pane may still be reading the last.
+    await expect.poll(() => noticesOf(preview), SETTLING).toEqual(BEFORE);
     expect(await page.locator('.toolbar-unsaved').textContent()).toBe('');
     expect(await size()).toContain(`TreatmentLog: ${LOG.rowCount} rows`);
   });
