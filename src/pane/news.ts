@@ -51,7 +51,12 @@ export function createNews(): News {
         return;
       }
       const { sentence, remarks, posting } = outcome;
-      done.value = { id: nextId(), sentence, remarks, posting: undoable ? posting : null };
+      const before = done.value;
+      // A second press on Draw all, say: what the first one did stays said, and its Undo within reach.
+      done.value =
+        before !== null && before.posting !== null && foundNothing(outcome)
+          ? { ...before, id: nextId(), remarks: [sentence] }
+          : { id: nextId(), sentence, remarks, posting: undoable ? posting : null };
     },
     dismiss: (failure) => {
       failures.value = failures.value.filter((each) => each !== failure);
@@ -60,4 +65,13 @@ export function createNews(): News {
       done.value = null;
     },
   };
+}
+
+/** Whether a drawing came to nothing: no lot holds what its entries still lack. */
+function foundNothing({ drawing }: Extract<Done, { kind: 'done' }>): boolean {
+  return (
+    drawing !== null &&
+    drawing.movements.length === 0 &&
+    drawing.entries.every(({ drawn }) => drawn === 'part')
+  );
 }

@@ -1,45 +1,50 @@
 import { describe, expect, test } from 'vitest';
+import type { Drawing } from '../../src/core/draw.ts';
 import { createNews } from '../../src/pane/news.ts';
 import type { Done } from '../../src/session/session-state.ts';
 
-const done: Done = { kind: 'done', sentence: 'Drawn.', posting: 'X-1', drawing: null, remarks: ['part'] };
+function drew(sentence: string, posting: string | null, drawn: 'yes' | 'part'): Done {
+  const movements = posting === null ? [] : [{}];
+  const drawing = { movements, entries: [{ drawn }], shortfalls: [] } as unknown as Drawing;
+  return { kind: 'done', sentence, posting, drawing, remarks: [] };
+}
 
-describe('what the pane says', () => {
-  test('what was done can be taken back by its posting, where that is offered', () => {
+describe('what was done last', () => {
+  test('can be taken back where it asks for it', () => {
     const news = createNews();
-    news.take(done, true);
-    expect(news.done.value).toMatchObject({ sentence: 'Drawn.', posting: 'X-1', remarks: ['part'] });
-    news.take(done, false);
-    expect(news.done.value).toMatchObject({ sentence: 'Drawn.', posting: null });
+    news.take(drew('Drawn.', 'P1', 'yes'), true);
+    expect(news.done.value).toMatchObject({ sentence: 'Drawn.', posting: 'P1' });
+    news.take(drew('Taken back.', 'P2', 'yes'), false);
+    expect(news.done.value).toMatchObject({ sentence: 'Taken back.', posting: null });
   });
 
-  test('the same sentence twice is news twice, so that it is read out again', () => {
+  test('stays within reach where a second drawing finds nothing more', () => {
     const news = createNews();
-    news.take(done, true);
-    const first = news.done.value;
-    news.take(done, true);
-    expect(news.done.value?.id).not.toBe(first?.id);
+    news.take(drew('6 entries: taken from 9 lots.', 'P1', 'part'), true);
+    news.take(drew('1 entry: nothing taken from stock.', null, 'part'), true);
+    expect(news.done.value).toMatchObject({
+      sentence: '6 entries: taken from 9 lots.',
+      remarks: ['1 entry: nothing taken from stock.'],
+      posting: 'P1',
+    });
   });
 
-  test.each(['refused', 'look again'] as const)('"%s" stays until it is dismissed', (kind) => {
+  test('gives way to an entry that takes nothing by its nature', () => {
     const news = createNews();
-    news.take({ kind, message: 'No.' }, true);
-    news.take(done, true);
-    expect(news.failures.value.map(({ message }) => message)).toEqual(['No.']);
-    const [failure] = news.failures.value;
-    if (failure === undefined) throw new Error('the failure is gone');
-    news.dismiss(failure);
-    expect(news.failures.value).toEqual([]);
-    expect(news.done.value).not.toBeNull();
+    news.take(drew('Drawn.', 'P1', 'yes'), true);
+    news.take(drew('Examining: nothing taken from stock.', null, 'yes'), true);
+    expect(news.done.value).toMatchObject({ posting: null });
   });
+});
 
-  test('a failure takes the place of what was done before it, and of the same failure', () => {
-    const news = createNews();
-    news.take(done, true);
-    news.fail('One.');
-    news.fail('Two.');
-    news.fail('One.');
-    expect(news.done.value).toBeNull();
-    expect(news.failures.value.map(({ message }) => message)).toEqual(['Two.', 'One.']);
-  });
+test('a failure stays until it is dismissed, and the same one again replaces it', () => {
+  const news = createNews();
+  news.fail('No.');
+  news.take({ kind: 'refused', message: 'Not that either.' }, true);
+  news.fail('No.');
+  expect(news.failures.value.map(({ message }) => message)).toEqual(['Not that either.', 'No.']);
+  const [first] = news.failures.value;
+  if (first !== undefined) news.dismiss(first);
+  expect(news.failures.value).toHaveLength(1);
+  expect(news.done.value).toBeNull();
 });
