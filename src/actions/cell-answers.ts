@@ -1,10 +1,10 @@
 import { costOfQuantity } from '../core/cost-of-quantity.ts';
 import { type Day, spokenDay } from '../core/day.ts';
 import { dailyDemand } from '../core/demand.ts';
-import { type Exact, exact, quantityNumber, roundQuantity } from '../core/exact-number.ts';
+import { type Exact, exact, quantityNumber, roundQuantity, ZERO } from '../core/exact-number.ts';
 import { keyOf } from '../core/identifier.ts';
 import { accountIn, accountsOf, type Ledger } from '../core/ledger.ts';
-import { goodUntilOn, type LotAccount, leftOn, stateOn } from '../core/lot-account.ts';
+import { goodUntilOn, isUsableOn, type LotAccount, leftOn, stateOn } from '../core/lot-account.ts';
 import { noPath } from '../core/missing-conversions.ts';
 import { fromCoins } from '../core/money.ts';
 import { dailyStatistics } from '../core/reorder-formula.ts';
@@ -44,12 +44,12 @@ export type CellAnswer<Value = number> = { readonly value: Value } | NoFigure;
 
 /** What is left of a material in all its lots, expired and set aside ones too; in its stock unit or the one named. */
 export function leftAnswer(books: CellBooks, material: string, unit: string | null): CellAnswer {
-  return stockAnswer(books, material, unit, ({ left }) => left);
+  return stockAnswer(books, material, unit, ({ left }) => left, isKept);
 }
 
 /** What may be used of a material today; in its stock unit or the one named. */
 export function usableAnswer(books: CellBooks, material: string, unit: string | null): CellAnswer {
-  return stockAnswer(books, material, unit, ({ usable }) => usable);
+  return stockAnswer(books, material, unit, ({ usable }) => usable, isUsableOn);
 }
 
 /** The last day on which a lot may be used. */
@@ -125,14 +125,41 @@ export function orderPointAnswer(books: CellBooks, material: string, unit: strin
 
 type Counted = MaterialFigures & { readonly left: Exact; readonly usable: Exact };
 
+/**
+ * What lots hold of a material. In its stock unit that is the material's own figure; in another one each lot is
+ * converted by its own facts, as sheets of one material may differ in size.
+ * @param figure the material's own
+ * @param counts the lots that make it up on a day
+ */
 function stockAnswer(
   books: CellBooks,
   name: string,
-  unit: string | null,
+  unitName: string | null,
   figure: (figures: Counted) => Exact,
+  counts: (account: LotAccount, today: Day) => boolean,
 ): CellAnswer {
   const figures = countedFigures(books, name);
-  return 'error' in figures ? figures : inUnit(figures.material, figure(figures), unit);
+  if ('error' in figures) return figures;
+  const { material } = figures;
+  const unit = unitOr(material.unit, unitName);
+  if ('error' in unit) return unit;
+  if (unit.name === material.unit.name) return { value: quantityNumber(figure(figures)) };
+  const { today } = books.stock;
+  let total = ZERO;
+  for (const account of accountsOf(books.ledger, material).filter((each) => counts(each, today))) {
+    const { converter, record } = account.lot;
+    const factor = converter.factor(record.unit, unit);
+    if (factor === null) return noWay(material, record.unit, unit);
+    total = total.add(leftOn(account, today).mul(factor));
+  }
+  return material.converter.factor(material.unit, unit) === null && total.equals(ZERO)
+    ? noWay(material, material.unit, unit)
+    : { value: quantityNumber(total) };
+}
+
+/** Whether a lot belongs into its material's total. */
+function isKept(account: LotAccount, today: Day): boolean {
+  return account.lot.record.received <= today && stateOn(account, today) !== 'Discarded';
 }
 
 function findMaterial({ ledger }: CellBooks, name: string): { readonly material: Material } | NoFigure {

@@ -41,6 +41,16 @@ describe('LEFT and USABLE', () => {
     expect([call('LEFT', args), call('USABLE', args)]).toEqual([value, value]);
   });
 
+  test('sheets of other sizes count by their own', () => {
+    const books = studioBooks(
+      withCells('Tissue', { 1: { 'Sheet width cm': 30, 'Sheet height cm': 45, State: 'Set aside' } }),
+    );
+    // 2 sheets of 60 × 90 cm, and 10 of 30 × 45 cm that are set aside.
+    expect(call('LEFT', ['Repair tissue 5', 'cm2'], books)).toBe(2 * 5400 + 10 * 1350);
+    expect(call('USABLE', ['Repair tissue 5', 'cm2'], books)).toBe(2 * 5400);
+    expect(call('LEFT', ['Repair tissue 5'], books)).toBe(12);
+  });
+
   test('what has gone off is left, and is not usable', () => {
     const books = studioBooks({}, '2026-04-07');
     expect(call('LEFT', ['Wheat starch paste'], books)).toBe(200);
