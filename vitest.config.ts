@@ -19,6 +19,8 @@ export default defineConfig({
           // One page after the other, and nothing else at the same time: the browser wants the machine to itself.
           fileParallelism: false,
           sequence: { groupOrder: 1 },
+          // Keys are pressed without a look between them: on a busy machine a page may not be there yet.
+          retry: 1,
           hookTimeout: UNHURRIED,
           benchmark: { include: [] },
         },
