@@ -4,14 +4,7 @@ import type { Random } from '../core/identifier.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
-import {
-  movementChanges,
-  newPosting,
-  openDesk,
-  type Refusal,
-  tableNamed,
-  type Written,
-} from './writing-desk.ts';
+import { movementChanges, newPosting, openMovements, type Refusal, type Written } from './writing-desk.ts';
 
 /**
  * Draws down the log entries that are not drawn yet, or in part only, up to today.
@@ -24,10 +17,9 @@ export function drawEntries(
   by: string | null = null,
   only: ReadonlySet<number> | null = null,
 ): Written | Refusal {
-  const desk = openDesk(snapshot, today, random);
+  const desk = openMovements(snapshot, today, random, ['Entry']);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements', ['Entry']);
-  if ('ok' in movementsTable) return movementsTable;
+  const { movementsTable } = desk;
   const drawing = drawAll(
     desk.ledger,
     today,

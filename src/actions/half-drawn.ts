@@ -11,10 +11,9 @@ import { drawnCells, type Tables } from '../workbook/written-cells.ts';
 import {
   movementChanges,
   newPosting,
-  openDesk,
+  openMovements,
   type Refusal,
   refuse,
-  tableNamed,
   type Written,
 } from './writing-desk.ts';
 
@@ -51,10 +50,9 @@ export function finishDrawing(
   today: Day,
   random: Random,
 ): Written | Refusal {
-  const desk = openDesk(snapshot, today, random);
+  const desk = openMovements(snapshot, today, random, ['Entry']);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements', ['Entry']);
-  if ('ok' in movementsTable) return movementsTable;
+  const { movementsTable } = desk;
   const halves = halfDrawn(desk.ledger, desk.tables, today).filter((each) => each.posting === posting);
   if (halves.length === 0) return refuse('Nothing of this posting is missing any more.');
   let { ledger } = desk;

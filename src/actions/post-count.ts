@@ -9,10 +9,9 @@ import type { WorkbookSnapshot } from '../workbook/port.ts';
 import {
   movementChanges,
   newPosting,
-  openDesk,
+  openMovements,
   type Refusal,
   refuse,
-  tableNamed,
   type Written,
 } from './writing-desk.ts';
 
@@ -28,10 +27,9 @@ export function postCount(
   random: Random,
   by: string | null = null,
 ): Written | Refusal {
-  const desk = openDesk(snapshot, today, random);
+  const desk = openMovements(snapshot, today, random, []);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements');
-  if ('ok' in movementsTable) return movementsTable;
+  const { movementsTable } = desk;
   const lot = desk.ledger.studio.lots.find(
     ({ record }) => record.place.table === place.table && record.place.row === place.row,
   );

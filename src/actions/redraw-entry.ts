@@ -10,10 +10,9 @@ import { undoObstacle } from './undo-posting.ts';
 import {
   movementChanges,
   newPosting,
-  openDesk,
+  openMovements,
   type Refusal,
   refuse,
-  tableNamed,
   type Written,
 } from './writing-desk.ts';
 
@@ -29,10 +28,9 @@ export function redrawEntry(
   random: Random,
   by: string | null = null,
 ): Written | Refusal {
-  const desk = openDesk(snapshot, today, random);
+  const desk = openMovements(snapshot, today, random, ['Entry', 'Reverses']);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements', ['Entry', 'Reverses']);
-  if ('ok' in movementsTable) return movementsTable;
+  const { movementsTable } = desk;
   const entry = desk.ledger.studio.entries.find(({ record }) => record.place.row === row);
   if (entry === undefined || entry.key === null) {
     return refuse('This row of the treatment log is no entry that can be drawn: see the notices about it.');

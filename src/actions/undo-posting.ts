@@ -10,10 +10,9 @@ import { recentPostings } from './recent-postings.ts';
 import {
   movementChanges,
   newPosting,
-  openDesk,
+  openMovements,
   type Refusal,
   refuse,
-  tableNamed,
   type Written,
 } from './writing-desk.ts';
 
@@ -27,10 +26,9 @@ export function undoPosting(
   random: Random,
   by: string | null = null,
 ): Written | Refusal {
-  const desk = openDesk(snapshot, today, random);
+  const desk = openMovements(snapshot, today, random, ['Posting', 'Reverses']);
   if (!desk.ok) return desk;
-  const movementsTable = tableNamed(desk, 'Movements', ['Posting', 'Reverses']);
-  if ('ok' in movementsTable) return movementsTable;
+  const { movementsTable } = desk;
   const found = movementsOfPosting(desk.ledger, posting);
   const reversed = new Set(
     [...desk.ledger.accounts.values()].flatMap(({ postings }) =>

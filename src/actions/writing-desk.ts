@@ -95,6 +95,19 @@ export function tableNamed(
   return table;
 }
 
+/** A desk at which movements are written: with their table, which must have some columns besides the starred ones. */
+export function openMovements(
+  snapshot: WorkbookSnapshot,
+  today: Day,
+  random: Random,
+  needed: readonly string[],
+): (WritingDesk & { readonly movementsTable: LocatedTable }) | Refusal {
+  const desk = openDesk(snapshot, today, random);
+  if (!desk.ok) return desk;
+  const movementsTable = tableNamed(desk, 'Movements', needed);
+  return 'ok' in movementsTable ? movementsTable : { ...desk, movementsTable };
+}
+
 /** The name for a new posting; null where there is nothing to post, or no column to keep the name in. */
 export function newPosting(
   desk: WritingDesk,
