@@ -22,6 +22,7 @@ export default defineConfig({
           // Keys are pressed without a look between them: on a busy machine a page may not be there yet.
           retry: 1,
           hookTimeout: UNHURRIED,
+          expect: { poll: { timeout: UNHURRIED / 3 } },
           benchmark: { include: [] },
         },
       },

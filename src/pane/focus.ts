@@ -30,6 +30,8 @@ function rememberFocus(): () => void {
   return () => {
     if (focused === null || focused === document.body || focused.isConnected) return;
     if (document.activeElement !== null && document.activeElement !== document.body) return;
+    // She has gone on to the cells meanwhile: what she types there must not land here.
+    if (!document.hasFocus()) return;
     const rows = place < 0 || scope === null ? [] : rowsIn(scope);
     const next = rows[Math.min(place, rows.length - 1)]?.querySelector<HTMLElement>('button');
     const target = keeper?.isConnected === true && keeper.textContent !== '' ? keeper : next;

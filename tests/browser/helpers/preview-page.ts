@@ -195,7 +195,12 @@ export class PreviewPage {
   /** Saves by keyboard; gives what the browser downloads. */
   async save(): Promise<{ readonly name: string; readonly bytes: Uint8Array }> {
     await this.goTo('bar');
-    const downloaded = this.page.waitForEvent('download');
+    const downloaded = this.page.waitForEvent('download').catch(async (error: unknown) => {
+      const said = (await this.page.locator('.status').allTextContents()).join(' | ');
+      throw new Error(`Nothing was saved. The page says: ${said}. Focus: ${await this.keys.focused()}`, {
+        cause: error,
+      });
+    });
     await this.keys.activate({ role: 'button', name: 'Save' });
     const download = await downloaded;
     return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
