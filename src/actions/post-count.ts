@@ -61,6 +61,7 @@ export function postCount(
     item: null,
     entry: null,
     lotIs: 'confirmed',
+    into: null,
     note: null,
     reverses: null,
     record: null,

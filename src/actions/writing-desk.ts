@@ -141,6 +141,7 @@ export function movementChanges(
       item: textCell(movement.item),
       entry: textCell(movement.entry),
       lotIs: textCell(movement.lotIs),
+      into: textCell(movement.into),
       cost: moneyCell(costIn(ledger, movement), currency),
       reverses: textCell(movement.reverses?.name ?? null),
       by: textCell(posting.by),

@@ -1,22 +1,26 @@
-import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { parseArgs } from 'node:util';
 import { nearest } from '../actions/nearest-name.ts';
 import { type AmountUsed, splitAmountUsed } from '../core/as-used.ts';
 import { type Day, parseDay } from '../core/day.ts';
 import { type Exact, parsePlainNumber } from '../core/exact-number.ts';
 import { UNIT_NAMES } from '../core/unit.ts';
 import { VERB_HELP, type Verb } from './help.ts';
+import { COMMON, type Options, WRITING } from './option-parts.ts';
+import { BATH_OPTIONS } from './verbs/bath-help.ts';
+import { CARRY_OPTIONS } from './verbs/carry-help.ts';
+import { CLOSING_OPTIONS } from './verbs/closing-help.ts';
+import { COUNT_OPTIONS } from './verbs/count-help.ts';
+import { DISCARD_OPTIONS } from './verbs/discard-help.ts';
+import { DISPOSAL_OPTIONS } from './verbs/disposal-help.ts';
+import { LOT_OPTIONS } from './verbs/lot-help.ts';
+import { MAKE_OPTIONS } from './verbs/make-help.ts';
+import { OPEN_OPTIONS } from './verbs/open-help.ts';
+import { RETEST_OPTIONS } from './verbs/retest-help.ts';
+import { REUSE_OPTIONS } from './verbs/reuse-help.ts';
+import { UPGRADE_OPTIONS } from './verbs/upgrade-help.ts';
 
 /** The call can't be understood; the message says what is wrong and what would be right. */
 export class CallRefused extends Error {}
-
-type Options = NonNullable<ParseArgsConfig['options']>;
-
-const COMMON: Options = {
-  on: { type: 'string' },
-  json: { type: 'boolean' },
-  help: { type: 'boolean', short: 'h' },
-};
-const WRITING: Options = { ...COMMON, out: { type: 'string' }, by: { type: 'string' } };
 
 const OPTIONS: Readonly<Record<Verb, Options>> = {
   check: { ...COMMON, lots: { type: 'boolean' } },
@@ -34,6 +38,18 @@ const OPTIONS: Readonly<Record<Verb, Options>> = {
   draw: WRITING,
   undo: { ...WRITING, posting: { type: 'string' } },
   quote: { ...COMMON, out: { type: 'string' }, job: { type: 'string' }, freeze: { type: 'boolean' } },
+  make: MAKE_OPTIONS,
+  bath: BATH_OPTIONS,
+  open: OPEN_OPTIONS,
+  retest: RETEST_OPTIONS,
+  discard: DISCARD_OPTIONS,
+  reuse: REUSE_OPTIONS,
+  lot: LOT_OPTIONS,
+  count: COUNT_OPTIONS,
+  closing: CLOSING_OPTIONS,
+  disposal: DISPOSAL_OPTIONS,
+  carry: CARRY_OPTIONS,
+  upgrade: UPGRADE_OPTIONS,
 };
 
 /** A call that was understood so far: its verb, its file, and the options as typed. */

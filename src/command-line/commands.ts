@@ -1,13 +1,9 @@
-import { checkWorkbook, type PlacedNotice } from '../actions/check-workbook.ts';
+import { checkWorkbook } from '../actions/check-workbook.ts';
 import { drawEntries } from '../actions/draw-entries.ts';
 import { logTreatment } from '../actions/log-treatment.ts';
 import { quotePlan } from '../actions/quote-job.ts';
 import { undoPosting } from '../actions/undo-posting.ts';
-import type { Refusal, Written } from '../actions/writing-desk.ts';
-import type { Day } from '../core/day.ts';
-import type { Random } from '../core/identifier.ts';
-import type { WorkbookFile } from '../files-node/workbook-file.ts';
-import { checkJson, quoteJson, writtenJson } from './answers-json.ts';
+import { checkJson, quoteJson } from './answers-json.ts';
 import {
   amountUsed,
   type Call,
@@ -17,25 +13,24 @@ import {
   numberOption,
   required,
 } from './arguments.ts';
-import { checkText, noticeLines } from './check-text.ts';
+import { checkText } from './check-text.ts';
+import type { Command } from './context.ts';
+import { finish, printJson, printLines, refused, savedTo } from './finish.ts';
 import { quoteText } from './quote-text.ts';
-import { heading, type Terminal } from './terminal.ts';
-import { writtenText } from './written-text.ts';
+import { bath } from './verbs/bath.ts';
+import { carry } from './verbs/carry.ts';
+import { closing } from './verbs/closing.ts';
+import { count } from './verbs/count.ts';
+import { discard } from './verbs/discard.ts';
+import { disposal } from './verbs/disposal.ts';
+import { lot } from './verbs/lot.ts';
+import { make } from './verbs/make.ts';
+import { open } from './verbs/open.ts';
+import { retest } from './verbs/retest.ts';
+import { reuse } from './verbs/reuse.ts';
+import { upgrade } from './verbs/upgrade.ts';
 
-/** What a call ends with: 0 all well, 1 something short or to be mended first, 2 unusable. */
-export type ExitCode = 0 | 1 | 2;
-
-interface Context {
-  readonly call: Call;
-  readonly file: WorkbookFile;
-  readonly today: Day;
-  readonly terminal: Terminal;
-  /** From which new identifiers are made. */
-  readonly random: Random;
-}
-
-export type Command = (context: Context) => Promise<ExitCode>;
-
+/** What each verb does. */
 export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
   check: async ({ call, file, today, terminal }) => {
     const answer = checkWorkbook(file.workbook.snapshot(), today);
@@ -102,55 +97,17 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
     }
     return 0;
   },
+
+  make,
+  bath,
+  open,
+  retest,
+  discard,
+  reuse,
+  lot,
+  count,
+  closing,
+  disposal,
+  carry,
+  upgrade,
 };
-
-/** Saves what an action wrote, and prints it with the notices that stand afterwards. */
-async function finish(context: Context, written: Written | Refusal, nothing: string): Promise<ExitCode> {
-  const { call, file, today, terminal } = context;
-  if (!written.ok) return refused(written, terminal);
-  file.workbook.apply(written.changes);
-  const target = call.text('out');
-  const { notices } = checkWorkbook(file.workbook.snapshot(), today);
-  const isSaved = target !== null || written.changes.length > 0;
-  if (isSaved) await file.saveTo(target ?? undefined);
-  if (call.flag('json')) printJson(writtenJson(written, notices), terminal);
-  else {
-    printLines(writtenText(written, nothing, terminal), terminal);
-    printLines(noticesAfter(written, notices, terminal), terminal);
-    if (isSaved) terminal.print(savedTo(call));
-  }
-  return written.drawing.shortfalls.length > 0 ? 1 : 0;
-}
-
-function savedTo(call: Call): string {
-  return `Saved to ${call.text('out') ?? call.file ?? ''}.`;
-}
-
-/** The notices about the lots, materials and entries that a posting touched, and how many others must be mended. */
-function noticesAfter({ drawing }: Written, notices: readonly PlacedNotice[], terminal: Terminal): string[] {
-  const touched = new Set<string>([
-    ...drawing.movements.flatMap(({ lot }) => [lot.name, lot.material.name]),
-    ...drawing.entries.map(({ entry }) => entry.name),
-  ]);
-  const about = notices.filter(({ subject }) => touched.has(subject));
-  const others = notices.filter((each) => each.severity === 'stop' && !touched.has(each.subject)).length;
-  return [
-    ...(about.length === 0
-      ? []
-      : ['', heading('About what was written', terminal), ...noticeLines(about, terminal)]),
-    ...(others === 0 ? [] : ['', `Elsewhere in the workbook ${others} to mend first: see check.`]),
-  ];
-}
-
-function refused({ message }: Refusal, terminal: Terminal): ExitCode {
-  terminal.printError(message);
-  return 2;
-}
-
-function printJson(value: unknown, terminal: Terminal): void {
-  terminal.print(JSON.stringify(value, null, 2));
-}
-
-function printLines(lines: readonly string[], terminal: Terminal): void {
-  for (const line of lines) terminal.print(line);
-}

@@ -1,10 +1,18 @@
+import { COMMON, WRITING } from './help-parts.ts';
+import { BATH_HELP } from './verbs/bath-help.ts';
+import { CARRY_HELP } from './verbs/carry-help.ts';
+import { CLOSING_HELP } from './verbs/closing-help.ts';
+import { COUNT_HELP } from './verbs/count-help.ts';
+import { DISCARD_HELP } from './verbs/discard-help.ts';
+import { DISPOSAL_HELP } from './verbs/disposal-help.ts';
+import { LOT_HELP } from './verbs/lot-help.ts';
+import { MAKE_HELP } from './verbs/make-help.ts';
+import { OPEN_HELP } from './verbs/open-help.ts';
+import { RETEST_HELP } from './verbs/retest-help.ts';
+import { REUSE_HELP } from './verbs/reuse-help.ts';
+import { UPGRADE_HELP } from './verbs/upgrade-help.ts';
+
 /** What the command line says of itself. */
-
-const COMMON = `  --on YYYY-MM-DD   take this day as today (without it: today)
-  --json            print one JSON value and nothing else
-  --help            print this`;
-
-const WRITING = `  --out FILE2       save to FILE2 and leave FILE as it is (without it: save in place)`;
 
 export const OVERVIEW = `Jarleaf keeps the materials of a paper-conservation bench in a workbook.
 
@@ -90,6 +98,18 @@ ${WRITING.replace('save to', 'with --freeze: save to')}
 ${COMMON}
 
 Ends with 0, with 2 if it can't be costed.`,
+  make: MAKE_HELP,
+  bath: BATH_HELP,
+  open: OPEN_HELP,
+  retest: RETEST_HELP,
+  discard: DISCARD_HELP,
+  reuse: REUSE_HELP,
+  lot: LOT_HELP,
+  count: COUNT_HELP,
+  closing: CLOSING_HELP,
+  disposal: DISPOSAL_HELP,
+  carry: CARRY_HELP,
+  upgrade: UPGRADE_HELP,
 } as const;
 
 export type Verb = keyof typeof VERB_HELP;

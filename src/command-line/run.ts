@@ -5,7 +5,8 @@ import type { Random } from '../core/identifier.ts';
 import { FileRefused } from '../files/file-refused.ts';
 import { readWorkbookFile } from '../files-node/workbook-file.ts';
 import { CallRefused, dayOption, isVerb, readCall } from './arguments.ts';
-import { COMMANDS, type ExitCode } from './commands.ts';
+import { COMMANDS } from './commands.ts';
+import type { ExitCode } from './context.ts';
 import { OVERVIEW, VERB_HELP } from './help.ts';
 import type { Terminal } from './terminal.ts';
 

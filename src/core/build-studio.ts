@@ -6,14 +6,22 @@ import { keyOf } from './identifier.ts';
 import { type Index, indexBy } from './identities.ts';
 import { missingConversion, rateNotices, recipeNotices } from './missing-conversions.ts';
 import type { Notice } from './notice.ts';
-import { isUnreadable, type MaterialRecord, nameOf, type Records, type SupplierRecord } from './records.ts';
+import {
+  isUnreadable,
+  type LotRecord,
+  type MaterialRecord,
+  nameOf,
+  type PlaceRecord,
+  type Records,
+  type SupplierRecord,
+} from './records.ts';
 import type { Settings } from './settings.ts';
 import type { Lot, Material, OrderLine, Recipe, Studio } from './studio.ts';
 
 /** Cells of a lot, its material and its recipe without which nobody can tell whether the lot may be used. */
-const LOT_BEARING = ['Use by', 'Opened', 'State', 'State since', 'Recipe'];
+const LOT_BEARING = ['Use by', 'Opened', 'Retested', 'Retested until', 'State', 'State since', 'Recipe'];
 const MATERIAL_BEARING = ['Life sealed days', 'Life opened days'];
-const RECIPE_BEARING = ['Life days', 'Life cold days'];
+const RECIPE_BEARING = ['Life days', 'Life cold days', 'Life dark days'];
 
 /**
  * Follows the references between records. Rows that can't be worked out without what they name are left out:
@@ -79,11 +87,16 @@ export function buildStudio(
       orderLines: orderLines.lines,
       jobs: records.jobs,
       items: records.items,
+      places: records.places,
+      recipes,
+      counts: records.counts,
       quotes: records.quotes,
       materialsByKey,
       lotsByKey,
       treatmentsByKey,
       jobsByKey,
+      recipesByKey,
+      placesByKey: indexBy(records.places, (place) => place.storage),
       lotsOfMaterial,
       entriesOfTreatment: groupBy(entries, (entry) => entry.treatment),
     },
@@ -122,22 +135,32 @@ function buildLots(records: Records, materials: Index<Material>, recipes: Index<
     if (material === undefined) return [];
     const recipe = record.recipe === null ? null : (recipes.get(keyOf(record.recipe)) ?? null);
     const place = record.storedAt === null ? undefined : places.get(keyOf(record.storedAt));
-    return [
-      {
-        record,
-        name: nameOf(record.lot, record),
-        material,
-        converter: converterFor(factsOfLot(factsOf(material.record), record), record.unit),
-        recipe,
-        cold: place?.cold ?? false,
-        doubtful:
-          isUnreadable(record, LOT_BEARING) ||
-          isUnreadable(material.record, MATERIAL_BEARING) ||
-          (recipe !== null && isUnreadable(recipe.record, RECIPE_BEARING)) ||
-          (record.recipe !== null && recipe === null),
-      },
-    ];
+    return [lotOf(record, material, recipe, place ?? null)];
   });
+}
+
+/** A lot with what its row names. */
+export function lotOf(
+  record: LotRecord,
+  material: Material,
+  recipe: Recipe | null,
+  place: PlaceRecord | null,
+): Lot {
+  return {
+    record,
+    name: nameOf(record.lot, record),
+    material,
+    converter: converterFor(factsOfLot(factsOf(material.record), record), record.unit),
+    recipe,
+    place,
+    cold: place?.cold ?? false,
+    dark: place?.dark ?? false,
+    doubtful:
+      isUnreadable(record, LOT_BEARING) ||
+      isUnreadable(material.record, MATERIAL_BEARING) ||
+      (recipe !== null && isUnreadable(recipe.record, RECIPE_BEARING)) ||
+      (record.recipe !== null && recipe === null),
+  };
 }
 
 function buildOrderLines(

@@ -73,6 +73,7 @@ function drawForCost(ledger: Ledger, asked: ToCost, today: Day): DrawnForCost {
       item: null,
       entry: null,
       lotIs: null,
+      into: null,
       note: null,
     } as const;
     const place = accountIn(ledger, take.lot).postings.length;

@@ -104,6 +104,7 @@ function useOf(
     item,
     entry: entry.record.entry,
     lotIs: take.lotIs,
+    into: null,
     note: null,
     reverses: null,
     record: null,

@@ -58,6 +58,7 @@ const IDENTITIES: { readonly [K in keyof Records]?: Identity<K> } = {
   },
   places: { column: 'Place', name: (row) => row.storage },
   offcuts: { column: 'Offcut', name: (row) => row.offcut },
+  counts: { column: 'Count', name: (row) => row.count },
 };
 
 /** The identifier by which notices call a row, or null where its table has none or the cell is blank. */

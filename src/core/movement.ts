@@ -27,6 +27,8 @@ export interface Movement {
   readonly item: string | null;
   readonly entry: string | null;
   readonly lotIs: LotCertainty | null;
+  /** The lot that it went into: a batch, or a container that was opened. */
+  readonly into: string | null;
   readonly note: string | null;
   readonly reverses: Movement | null;
   /** The row that it was read from; null before it is written. */
@@ -118,8 +120,8 @@ export function workOutMovements(
 }
 
 function fieldsOf(record: MovementRecord): Omit<MovementFields, 'lot' | 'reverses'> {
-  const { movement, date, kind, quantity, unit, job, item, entry, lotIs, note } = record;
-  return { name: movement, date, kind, quantity, unit, job, item, entry, lotIs, note, record };
+  const { movement, date, kind, quantity, unit, job, item, entry, lotIs, into, note } = record;
+  return { name: movement, date, kind, quantity, unit, job, item, entry, lotIs, into, note, record };
 }
 
 function negativeNotice(record: MovementRecord): Notice {

@@ -49,6 +49,8 @@ export type Sharing = (typeof SHARINGS)[number];
 
 export interface MaterialRecord extends Row {
   readonly material: string | null;
+  readonly description: string | null;
+  readonly composition: string | null;
   readonly kind: MaterialKind;
   readonly stockUnit: Unit;
   readonly counted: boolean | null;
@@ -59,6 +61,8 @@ export interface MaterialRecord extends Row {
   readonly usesPerUnit: Exact | null;
   readonly lifeSealedDays: number | null;
   readonly lifeOpenedDays: number | null;
+  readonly phLow: Exact | null;
+  readonly phHigh: Exact | null;
   readonly keepAtLeast: Exact | null;
   readonly keepAtMost: Exact | null;
   /** % */
@@ -66,6 +70,8 @@ export interface MaterialRecord extends Row {
   readonly supplier: string | null;
   readonly hazards: string | null;
   readonly sdsChecked: Day | null;
+  /** By which rule it is to be thrown away. */
+  readonly disposal: string | null;
 }
 
 export interface LotRecord extends Row {
@@ -76,18 +82,30 @@ export interface LotRecord extends Row {
   readonly unit: Unit;
   readonly cost: Exact | null;
   readonly supplier: string | null;
+  readonly supplierLot: string | null;
   readonly useBy: Day | null;
   readonly opened: Day | null;
+  /** The day on which somebody tested whether it is still good. */
+  readonly retested: Day | null;
+  /** Until when that test says it is. */
+  readonly retestedUntil: Day | null;
+  readonly retestedBy: string | null;
   readonly storedAt: string | null;
   readonly state: LotState | null;
   readonly stateSince: Day | null;
   readonly recipe: string | null;
   readonly order: string | null;
   readonly orderLine: string | null;
+  readonly ph: Exact | null;
+  /** Of the empty jar, in grams. */
+  readonly tare: Exact | null;
   readonly sheetWidth: Exact | null;
   readonly sheetHeight: Exact | null;
   readonly grammage: Exact | null;
   readonly usesPerUnit: Exact | null;
+  /** With which posting the row was written, where the program made the lot. */
+  readonly posting: string | null;
+  readonly notes: string | null;
   readonly left: Exact | null;
   readonly leftAsWritten: Exact | null;
 }
@@ -154,6 +172,14 @@ export interface RecipeRecord extends Row {
   readonly unit: Unit;
   readonly lifeDays: number | null;
   readonly lifeColdDays: number | null;
+  readonly lifeDarkDays: number | null;
+  /** In the recipe's unit. */
+  readonly smallestBatch: Exact | null;
+  readonly minutes: Exact | null;
+  readonly readyAfterHours: Exact | null;
+  /** Whether what is made keeps no longer than what it is made of, as far as that was made here too. */
+  readonly limitedByParts: boolean | null;
+  readonly method: string | null;
   readonly cautions: string | null;
 }
 
@@ -248,11 +274,33 @@ export interface QuoteLineRecord extends Row {
 export interface PlaceRecord extends Row {
   readonly storage: string | null;
   readonly cold: boolean | null;
+  readonly dark: boolean | null;
+  readonly walkingOrder: Exact | null;
 }
 
 export interface OffcutRecord extends Row {
   readonly offcut: string | null;
   readonly lot: string;
+}
+
+/** One lot as it was found in a stocktake; it changes no figure until it is posted. */
+export interface CountRecord extends Row {
+  readonly count: string | null;
+  readonly stocktake: string;
+  readonly lot: string;
+  readonly countedOn: Day;
+  readonly quantity: Exact;
+  readonly unit: Unit;
+  /** What stood on the balance, jar and all, in grams. */
+  readonly gross: Exact | null;
+  /** What the ledger gave for that day when it was counted, in the lot's unit. */
+  readonly leftThen: Exact | null;
+  /** What the ledger gave then for the end of the day before, in the lot's unit. */
+  readonly leftDayBefore: Exact | null;
+  readonly by: string | null;
+  /** The posting that took it into the ledger; null while it waits. */
+  readonly posting: string | null;
+  readonly note: string | null;
 }
 
 /** All rows of the workbook that could be read, table by table, in the order of their rows. */
@@ -277,6 +325,7 @@ export interface Records {
   readonly quoteLines: readonly QuoteLineRecord[];
   readonly places: readonly PlaceRecord[];
   readonly offcuts: readonly OffcutRecord[];
+  readonly counts: readonly CountRecord[];
 }
 
 /** Rows of which nothing but their identifier could be read, so that what names them is not also noticed. */

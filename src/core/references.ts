@@ -86,6 +86,7 @@ const REFERENCES: readonly Reference[] = [
   reference('quoteLines', 'Material', 'materials', (row) => row.material),
   reference('quoteLines', 'Treatment', 'treatments', (row) => row.treatment),
   reference('offcuts', 'Lot', 'lots', (row) => row.lot),
+  reference('counts', 'Lot', 'lots', (row) => row.lot),
 ];
 
 /** How a message calls a row of each table. */

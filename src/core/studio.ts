@@ -3,6 +3,7 @@ import type { Converter } from './conversion.ts';
 import type { Day } from './day.ts';
 import type { Exact } from './exact-number.ts';
 import type {
+  CountRecord,
   EntryRecord,
   ItemRecord,
   JobRecord,
@@ -11,6 +12,7 @@ import type {
   OfferRecord,
   OrderLineRecord,
   OrderRecord,
+  PlaceRecord,
   PlanRecord,
   QuoteRecord,
   RecipePartRecord,
@@ -59,8 +61,12 @@ export interface Lot {
   readonly material: Material;
   readonly converter: Converter;
   readonly recipe: Recipe | null;
+  /** The row of the place where it is kept; null where none is named, or the name leads nowhere. */
+  readonly place: PlaceRecord | null;
   /** Kept where it is cold. */
   readonly cold: boolean;
+  /** Kept where it is dark. */
+  readonly dark: boolean;
   /** A date, life, state or recipe that bears on whether it can be used can't be read or found. */
   readonly doubtful: boolean;
 }
@@ -114,12 +120,17 @@ export interface Studio {
   readonly orderLines: readonly OrderLine[];
   readonly jobs: readonly JobRecord[];
   readonly items: readonly ItemRecord[];
+  readonly places: readonly PlaceRecord[];
+  readonly recipes: readonly Recipe[];
+  readonly counts: readonly CountRecord[];
   readonly quotes: readonly QuoteRecord[];
   /** By key (see keyOf). */
   readonly materialsByKey: ReadonlyMap<string, Material>;
   readonly lotsByKey: ReadonlyMap<string, Lot>;
   readonly treatmentsByKey: ReadonlyMap<string, Treatment>;
   readonly jobsByKey: ReadonlyMap<string, JobRecord>;
+  readonly recipesByKey: ReadonlyMap<string, Recipe>;
+  readonly placesByKey: ReadonlyMap<string, PlaceRecord>;
   readonly lotsOfMaterial: ReadonlyMap<Material, readonly Lot[]>;
   readonly entriesOfTreatment: ReadonlyMap<Treatment, readonly Entry[]>;
 }

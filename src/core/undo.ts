@@ -35,7 +35,7 @@ export function reverse(
   newIdentifier: IdentifierMaker,
 ): Undoing {
   const reversals = movements.map((movement) => {
-    const { lot, kind, date, unit, quantity, job, item, entry, lotIs } = movement;
+    const { lot, kind, date, unit, quantity, job, item, entry, lotIs, into } = movement;
     const links = { name: newIdentifier('M'), note: null, reverses: movement, record: null };
     const reversal = movementOf({
       lot,
@@ -47,6 +47,7 @@ export function reverse(
       item,
       entry,
       lotIs,
+      into,
       ...links,
     });
     if (reversal === null) throw new Error(`${unit.name} led to the unit of lot ${lot.name} before`);

@@ -13,6 +13,7 @@ export type PaneSession = Pick<
   | 'redraw'
   | 'undo'
   | 'postCount'
+  | 'carryOut'
   | 'freeze'
   | 'setUp'
   | 'writeAgain'

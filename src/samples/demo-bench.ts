@@ -119,6 +119,7 @@ export class DemoBench {
       quantity,
       unit,
       note,
+      into: null,
       job: job ?? null,
       item: null,
       entry: null,

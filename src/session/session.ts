@@ -9,11 +9,13 @@ import type { TreatmentToLog } from '../actions/treatment-to-log.ts';
 import { undoPosting } from '../actions/undo-posting.ts';
 import { writeAgain } from '../actions/write-again.ts';
 import { type Refusal, refuse, type Written } from '../actions/writing-desk.ts';
+import type { Day } from '../core/day.ts';
 import type { Random } from '../core/identifier.ts';
 import type { Entry, Lot } from '../core/studio.ts';
 import { counted, spokenQuantity } from '../core/wording.ts';
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
+import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnSentence, redrawnSentence } from './done-words.ts';
 import {
   MOVED,
@@ -136,6 +138,23 @@ export class Session {
       const count = written.drawing.movements[0];
       const difference = count === undefined ? '' : `, ${spokenQuantity(count.quantity, count.unit)}`;
       return prepare(written, `Counted: lot ${now.name}${difference}.`);
+    });
+  }
+
+  /**
+   * Does what an action works out on the latest state of the workbook, and says how it ended.
+   * @param busy what is being done, for the person
+   * @param action gives MOVED where the person would be shown something else by now: then nothing is written
+   * @param sentence what was done
+   */
+  carryOut<W extends Written>(
+    busy: string,
+    action: (snapshot: WorkbookSnapshot, today: Day, random: Random) => W | Refusal,
+    sentence: (written: W) => string,
+  ): Promise<Done> {
+    return this.#opened.perform(busy, ({ snapshot, today }) => {
+      const written = action(snapshot, today, this.#random);
+      return written.ok ? prepare(written, sentence(written)) : written;
     });
   }
 

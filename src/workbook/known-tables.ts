@@ -2,6 +2,7 @@ import type { ZodType } from 'zod';
 import type { Records, Row } from '../core/records.ts';
 import type { TableDefinition } from './table-definition.ts';
 import {
+  countsTable,
   materialsTable,
   movementsTable,
   offcutsTable,
@@ -58,6 +59,7 @@ export const RECORD_TABLES = {
   quoteLines: quoteLinesTable,
   places: placesTable,
   offcuts: offcutsTable,
+  counts: countsTable,
 } as const satisfies RecordTables;
 
 export const SETTINGS_TABLE = settingsTable;

@@ -48,6 +48,9 @@ const lotColumns = {
   supplierLot: optional('Supplier lot', 'text', remark),
   useBy: optional('Use by', 'day', day),
   opened: optional('Opened', 'day', day),
+  retested: optional('Retested', 'day', day),
+  retestedUntil: optional('Retested until', 'day', day),
+  retestedBy: optional('Retested by', 'text', remark),
   storedAt: optional('Place', 'text', text),
   state: optional('State', 'text', word(LOT_STATES)),
   stateSince: optional('State since', 'day', day),
@@ -107,6 +110,7 @@ export const movementsTable = defineTable('Movements', 'M', {
 export const placesTable = defineTable('Places', 'P', {
   storage: identifier('Place', text),
   cold: optional('Cold', 'text', yesNo),
+  dark: optional('Dark', 'text', yesNo),
   walkingOrder: optional('Walking order', 'number', number('any')),
 });
 
@@ -118,4 +122,20 @@ export const offcutsTable = defineTable('Offcuts', 'C', {
   grain: optional('Grain', 'text', remark),
   keptOn: optional('Kept on', 'day', day),
   usedOn: optional('Used on', 'day', day),
+});
+
+/** What was counted in a stocktake that is under way, lot by lot, so that it can be stopped and taken up again. */
+export const countsTable = defineTable('Counts', 'G', {
+  count: identifier('Count', text),
+  stocktake: starred('Stocktake', 'text', text),
+  lot: starred('Lot', 'text', text),
+  countedOn: starred('Counted on', 'day', day),
+  quantity: starred('Quantity', 'number', number('not negative')),
+  unit: starred('Unit', 'text', unit),
+  gross: optional('Gross g', 'number', number('not negative')),
+  leftThen: written('Left then', 'number', number('any')),
+  leftDayBefore: written('Left the day before', 'number', number('any')),
+  by: optional('By', 'text', remark),
+  posting: written('Posting', 'text', text),
+  note: optional('Note', 'text', remark),
 });

@@ -50,6 +50,7 @@ export const recipesTable = defineTable('Recipes', 'R', {
   unit: starred('Unit', 'text', unit),
   lifeDays: optional('Life days', 'number', wholeNumber),
   lifeColdDays: optional('Life cold days', 'number', wholeNumber),
+  lifeDarkDays: optional('Life dark days', 'number', wholeNumber),
   smallestBatch: optional('Smallest batch', 'number', number('not negative')),
   minutes: optional('Minutes', 'number', number('not negative')),
   readyAfterHours: optional('Ready after hours', 'number', number('not negative')),

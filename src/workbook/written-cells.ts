@@ -14,7 +14,9 @@ export type Tables = ReadonlyMap<string, LocatedTable>;
 /** Sets a written cell; one that holds what can't be read stays for a person to look at. */
 function setIn(tables: Tables, row: Row, header: string, cell: CellWrite): Change[] {
   const table = tables.get(row.place.table.toLowerCase());
-  return table === undefined || row.unreadable.has(header) ? [] : setCell(table, row.place.row, header, cell);
+  // A row that is about to be appended brings its written cells along.
+  if (table === undefined || row.place.row < 0 || row.unreadable.has(header)) return [];
+  return setCell(table, row.place.row, header, cell);
 }
 
 /**

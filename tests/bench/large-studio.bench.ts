@@ -30,6 +30,7 @@ describe('100,000 movements', () => {
     item: null,
     entry: null,
     lotIs: 'assumed',
+    into: null,
     note: null,
     reverses: null,
     record: null,

@@ -1,4 +1,4 @@
-import type { ExitCode } from '../../src/command-line/commands.ts';
+import type { ExitCode } from '../../src/command-line/context.ts';
 import { run } from '../../src/command-line/run.ts';
 import type { Random } from '../../src/core/identifier.ts';
 

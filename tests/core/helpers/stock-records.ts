@@ -57,6 +57,8 @@ export function material(
   const { unreadable, ...fields } = more;
   return {
     material: name,
+    description: null,
+    composition: null,
     kind: 'Paste',
     stockUnit: unit(stockUnit),
     counted: null,
@@ -67,12 +69,15 @@ export function material(
     usesPerUnit: null,
     lifeSealedDays: null,
     lifeOpenedDays: null,
+    phLow: null,
+    phHigh: null,
     keepAtLeast: null,
     keepAtMost: null,
     serviceLevel: null,
     supplier: null,
     hazards: null,
     sdsChecked: null,
+    disposal: null,
     ...fields,
     ...rowOf('Materials', unreadable),
   };
@@ -83,6 +88,12 @@ export interface PlainLot {
   readonly cost?: Plain;
   readonly useBy?: string;
   readonly opened?: string;
+  readonly retested?: string;
+  readonly retestedUntil?: string;
+  readonly retestedBy?: string;
+  readonly ph?: Plain;
+  readonly tare?: Plain;
+  readonly posting?: string;
   readonly place?: string;
   readonly state?: LotRecord['state'];
   readonly since?: string;
@@ -115,14 +126,22 @@ export function lot(
     unit: unit(more.unit ?? 'g'),
     cost: qtyOrNull(more.cost),
     supplier: more.supplier ?? null,
+    supplierLot: null,
     useBy: dayOrNull(more.useBy),
     opened: dayOrNull(more.opened),
+    retested: dayOrNull(more.retested),
+    retestedUntil: dayOrNull(more.retestedUntil),
+    retestedBy: more.retestedBy ?? null,
     storedAt: more.place ?? null,
     state: more.state ?? null,
     stateSince: dayOrNull(more.since),
     recipe: more.recipe ?? null,
     order: more.order ?? null,
     orderLine: more.orderLine ?? null,
+    ph: qtyOrNull(more.ph),
+    tare: qtyOrNull(more.tare),
+    posting: more.posting ?? null,
+    notes: null,
     sheetWidth: qtyOrNull(more.width),
     sheetHeight: qtyOrNull(more.height),
     grammage: qtyOrNull(more.grammage),
@@ -183,6 +202,11 @@ export function recipe(
     readonly unit?: string;
     readonly life?: number;
     readonly lifeCold?: number;
+    readonly lifeDark?: number;
+    readonly smallest?: Plain;
+    readonly readyAfterHours?: Plain;
+    readonly limitedByParts?: boolean;
+    readonly cautions?: string;
     readonly unreadable?: readonly string[];
   } = {},
 ): RecipeRecord {
@@ -193,7 +217,13 @@ export function recipe(
     unit: unit(more.unit ?? 'g'),
     lifeDays: more.life ?? null,
     lifeColdDays: more.lifeCold ?? null,
-    cautions: null,
+    lifeDarkDays: more.lifeDark ?? null,
+    smallestBatch: qtyOrNull(more.smallest),
+    minutes: null,
+    readyAfterHours: qtyOrNull(more.readyAfterHours),
+    limitedByParts: more.limitedByParts ?? null,
+    method: null,
+    cautions: more.cautions ?? null,
     ...rowOf('Recipes', more.unreadable),
   };
 }
@@ -208,6 +238,16 @@ export function recipePart(of: string, named: string, quantity: Plain, unitName 
   };
 }
 
-export function place(name: string, cold: boolean | null = null): PlaceRecord {
-  return { storage: name, cold, ...rowOf('Places') };
+export function place(
+  name: string,
+  cold: boolean | null = null,
+  more: { readonly dark?: boolean; readonly order?: Plain } = {},
+): PlaceRecord {
+  return {
+    storage: name,
+    cold,
+    dark: more.dark ?? null,
+    walkingOrder: qtyOrNull(more.order),
+    ...rowOf('Places'),
+  };
 }

@@ -51,6 +51,7 @@ const NOTHING: Records = {
   quoteLines: [],
   places: [],
   offcuts: [],
+  counts: [],
 };
 
 export function recordsOf(some: Partial<Records>): Records {

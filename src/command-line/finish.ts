@@ -1,0 +1,65 @@
+import { checkWorkbook, type PlacedNotice } from '../actions/check-workbook.ts';
+import type { Refusal, Written } from '../actions/writing-desk.ts';
+import { writtenJson } from './answers-json.ts';
+import type { Call } from './arguments.ts';
+import { noticeLines } from './check-text.ts';
+import type { Context, ExitCode } from './context.ts';
+import { heading, type Terminal } from './terminal.ts';
+import { writtenText } from './written-text.ts';
+
+/** Saves what an action wrote, and prints it with the notices that stand afterwards. */
+export async function finish(
+  context: Context,
+  written: Written | Refusal,
+  nothing: string,
+): Promise<ExitCode> {
+  const { call, file, today, terminal } = context;
+  if (!written.ok) return refused(written, terminal);
+  file.workbook.apply(written.changes);
+  const target = call.text('out');
+  const { notices } = checkWorkbook(file.workbook.snapshot(), today);
+  const isSaved = target !== null || written.changes.length > 0;
+  if (isSaved) await file.saveTo(target ?? undefined);
+  if (call.flag('json')) printJson(writtenJson(written, notices), terminal);
+  else {
+    printLines(writtenText(written, nothing, terminal), terminal);
+    printLines(noticesAfter(written, notices, terminal), terminal);
+    if (isSaved) terminal.print(savedTo(call));
+  }
+  return written.drawing.shortfalls.length > 0 ? 1 : 0;
+}
+
+/** Says where a call saved to. */
+export function savedTo(call: Call): string {
+  return `Saved to ${call.text('out') ?? call.file ?? ''}.`;
+}
+
+/** The notices about the lots, materials and entries that a posting touched, and how many others must be mended. */
+function noticesAfter({ drawing }: Written, notices: readonly PlacedNotice[], terminal: Terminal): string[] {
+  const touched = new Set<string>([
+    ...drawing.movements.flatMap(({ lot }) => [lot.name, lot.material.name]),
+    ...drawing.entries.map(({ entry }) => entry.name),
+  ]);
+  const about = notices.filter(({ subject }) => touched.has(subject));
+  const others = notices.filter((each) => each.severity === 'stop' && !touched.has(each.subject)).length;
+  return [
+    ...(about.length === 0
+      ? []
+      : ['', heading('About what was written', terminal), ...noticeLines(about, terminal)]),
+    ...(others === 0 ? [] : ['', `Elsewhere in the workbook ${others} to mend first: see check.`]),
+  ];
+}
+
+/** Tells why nothing was done. */
+export function refused({ message }: Refusal, terminal: Terminal): ExitCode {
+  terminal.printError(message);
+  return 2;
+}
+
+export function printJson(value: unknown, terminal: Terminal): void {
+  terminal.print(JSON.stringify(value, null, 2));
+}
+
+export function printLines(lines: readonly string[], terminal: Terminal): void {
+  for (const line of lines) terminal.print(line);
+}

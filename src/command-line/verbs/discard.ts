@@ -1,0 +1,4 @@
+import { CallRefused } from '../arguments.ts';
+import type { Command } from '../context.ts';
+
+export const discard: Command = () => Promise.reject(new CallRefused('not here yet'));
