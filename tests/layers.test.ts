@@ -16,7 +16,7 @@ const MAY_IMPORT: Readonly<
   files: { layers: ['core', 'workbook'], packages: [/^fflate$/] },
   'files-node': { layers: ['core', 'workbook', 'files'], packages: [/^node:/, /^write-file-atomic$/] },
   'command-line': {
-    layers: ['core', 'workbook', 'actions', 'files', 'files-node'],
+    layers: ['core', 'workbook', 'actions', 'files', 'files-node', 'samples'],
     packages: [/^node:/, /^picocolors$/, /^string-width$/, /^wrap-ansi$/, /^date-fns$/],
   },
   samples: { layers: ['core', 'workbook', 'files', 'files-node'], packages: [/^node:/] },

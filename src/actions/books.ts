@@ -26,7 +26,8 @@ export function booksOf(snapshot: WorkbookSnapshot): WorkbookBooks {
   return books;
 }
 
-const VERSION_SETTING: (typeof SETTING_NAMES)[number] = 'tables version';
+/** The setting that says which version the tables have. */
+export const VERSION_SETTING: (typeof SETTING_NAMES)[number] = 'tables version';
 
 /** Why a workbook is only read, never written to; null where it may be written to. */
 export function readingOnly({ settings, notices }: WorkbookReading): string | null {

@@ -2,11 +2,13 @@ import { type Day, spokenDay } from '../core/day.ts';
 import { type Drawing, drawEntry } from '../core/draw.ts';
 import { entryStatus } from '../core/entry-needs.ts';
 import { keyOf, type Random } from '../core/identifier.ts';
+import type { Ledger } from '../core/ledger.ts';
 import type { Entry } from '../core/studio.ts';
 import { withEntry } from '../core/with-entry.ts';
 import { appendRows, dayCell, quantityCell, textCell } from '../workbook/cell-write.ts';
-import type { WorkbookSnapshot } from '../workbook/port.ts';
-import { entryRecordOf, findNamed, type TreatmentToLog } from './treatment-to-log.ts';
+import type { LocatedTable } from '../workbook/located-table.ts';
+import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
+import { entryRecordOf, findNamed, type NamedTreatment, type TreatmentToLog } from './treatment-to-log.ts';
 import {
   movementChanges,
   newPosting,
@@ -33,10 +35,45 @@ export function logTreatment(
   if ('ok' in movementsTable) return movementsTable;
   const named = findNamed(desk.ledger.studio, request);
   if (!named.ok) return named;
+  const logged = logAtDesk(desk, log, desk.ledger, request, named);
+  if ('ok' in logged) return logged;
+  const { drawing } = logged;
+  const posting = newPosting(desk, movementsTable, drawing.movements);
+  const own = { name: posting, by: request.by };
+  return {
+    ok: true,
+    posting,
+    drawing,
+    changes: [
+      ...desk.changes,
+      ...logged.rows,
+      ...movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, own),
+    ],
+    remarks: logged.remarks,
+  };
+}
 
+/** An entry of the treatment log that is drawn down, and the change that writes its row. */
+export interface LoggedEntry {
+  readonly drawing: Drawing;
+  readonly rows: readonly Change[];
+  readonly remarks: readonly string[];
+}
+
+/**
+ * Draws a new entry of the treatment log down; its movements are still to be written.
+ * @param ledger the desk's own, or that with what is written in the same go
+ */
+export function logAtDesk(
+  desk: WritingDesk,
+  log: LocatedTable,
+  ledger: Ledger,
+  request: TreatmentToLog,
+  named: NamedTreatment,
+): LoggedEntry | Refusal {
   const record = entryRecordOf(request, named, desk.newIdentifier('E'), log.snapshot.name);
-  const { ledger, entry } = withEntry(desk.ledger, record, named.treatment, named.asUsed);
-  const waits = entryStatus(ledger, entry, today) === 'waiting';
+  const { ledger: before, entry } = withEntry(ledger, record, named.treatment, named.asUsed);
+  const waits = entryStatus(before, entry, desk.today) === 'waiting';
   if (waits && request.asUsed.length > 0) {
     return refuse(
       `The treatment is dated ${spokenDay(record.date)}, after today, so nothing is used for it yet: ` +
@@ -44,10 +81,14 @@ export function logTreatment(
     );
   }
   const drawing: Drawing = waits
-    ? { ledger, entries: [{ entry, drawn: null, extent: record.extent }], movements: [], shortfalls: [] }
-    : drawEntry(ledger, entry, today, desk.newIdentifier);
+    ? {
+        ledger: before,
+        entries: [{ entry, drawn: null, extent: record.extent }],
+        movements: [],
+        shortfalls: [],
+      }
+    : drawEntry(before, entry, desk.today, desk.newIdentifier);
   const drawn = drawing.entries[0]?.drawn ?? null;
-  const posting = newPosting(desk, movementsTable, drawing.movements);
   const entryRow = {
     entry: textCell(record.entry),
     date: dayCell(record.date),
@@ -62,17 +103,8 @@ export function logTreatment(
     drawnFor: quantityCell(drawn === null ? null : record.extent),
   };
   return {
-    ok: true,
-    posting,
     drawing,
-    changes: [
-      ...desk.changes,
-      ...appendRows(log, [entryRow]),
-      ...movementChanges(desk, movementsTable, drawing.ledger, drawing.movements, {
-        name: posting,
-        by: request.by,
-      }),
-    ],
+    rows: appendRows(log, [entryRow]),
     remarks: [
       ...(waits
         ? [`The entry is dated ${spokenDay(record.date)}, after today, so it is kept and not drawn yet.`]

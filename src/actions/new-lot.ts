@@ -53,8 +53,8 @@ export function tableForLot(
 
 /** The record of a lot that isn't written yet; its identifier is new. */
 export function lotRecordOf(
-  desk: WritingDesk,
-  table: LocatedTable,
+  desk: Pick<WritingDesk, 'newIdentifier'>,
+  table: { readonly snapshot: Pick<LocatedTable['snapshot'], 'name'> },
   material: Material,
   { cost, ...fields }: NewLot,
   currency: Currency,

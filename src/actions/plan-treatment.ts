@@ -5,14 +5,8 @@ import { entryNeeds, entryStatus, isCountable, rateQuantity, takesFixed } from '
 import { type Exact, sum, ZERO } from '../core/exact-number.ts';
 import { identifierMaker, keyOf } from '../core/identifier.ts';
 import { accountIn, accountsOf, costIn, type Ledger } from '../core/ledger.ts';
-import {
-  goodUntilOn,
-  isExpiredOn,
-  leftOn,
-  smallestLeftFrom,
-  stateOn,
-  totalCost,
-} from '../core/lot-account.ts';
+import { goodUntilOn, isExpiredOn } from '../core/life.ts';
+import { leftOn, smallestLeftFrom, stateOn, totalCost } from '../core/lot-account.ts';
 import type { Coins } from '../core/money.ts';
 import type { LotCertainty } from '../core/records.ts';
 import type { Entry, Lot, Material, UsageRate } from '../core/studio.ts';
@@ -140,7 +134,7 @@ export function planTreatment(
 const PROVISIONAL = 'not written yet';
 
 /** Numbers that make one identifier after the other, in rising order: nothing of a plan is kept. */
-function countingRandom(): () => number {
+export function countingRandom(): () => number {
   let count = 0;
   return () => {
     count += 1;
@@ -172,7 +166,8 @@ function alternativesTo(ledger: Ledger, entry: Entry, material: Material, today:
     }));
 }
 
-function lotsToName(ledger: Ledger, material: Material, unit: Unit, day: Day): LotChoice[] {
+/** The lots of a material that could be named on a day: in draw order, then those that the rules would not pick. */
+export function lotsToName(ledger: Ledger, material: Material, unit: Unit, day: Day): LotChoice[] {
   const ordered = drawOrder(ledger, material, day).map(({ lot }) => lot);
   const others = accountsOf(ledger, material)
     .map(({ lot }) => lot)

@@ -5,6 +5,7 @@ import { isReversedBy, type Posting, totalCost } from '../core/lot-account.ts';
 import type { Coins } from '../core/money.ts';
 import type { MovementKind } from '../core/records.ts';
 import type { Entry } from '../core/studio.ts';
+import { isUnmaking } from '../core/unmake.ts';
 
 /** Rows of Movements that were written together, as a person looks back on them. */
 export interface RecentPosting {
@@ -54,7 +55,9 @@ export function recentPostings(ledger: Ledger, most: number): RecentPosting[] {
 function recentPosting(ledger: Ledger, postings: readonly Posting[], posted: Day): RecentPosting {
   const movements = postings.map(({ movement }) => movement);
   const entries = new Set(movements.flatMap(({ entry }) => (entry === null ? [] : [keyOf(entry)])));
-  const reversible = postings.filter(({ movement }) => movement.reverses === null);
+  const reversible = postings.filter(
+    ({ movement }) => movement.reverses === null && !isUnmaking(movement, movements),
+  );
   return {
     posting: movements[0]?.record?.posting ?? '',
     posted,

@@ -65,7 +65,8 @@ export function findNamed(studio: Studio, request: TreatmentToLog): NamedTreatme
   return { ok: true, job: job ?? STUDIO_JOB, item, treatment, asUsed };
 }
 
-function findAmount(studio: Studio, amount: AmountUsed): AsUsed | Refusal {
+/** Finds what an amount names, or refuses it with what would be right. */
+export function findAmount(studio: Studio, amount: AmountUsed): AsUsed | Refusal {
   const material = studio.materialsByKey.get(keyOf(amount.material));
   if (material === undefined) {
     return noSuchName(

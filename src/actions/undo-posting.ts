@@ -3,6 +3,7 @@ import { keyOf, type Random } from '../core/identifier.ts';
 import type { Ledger } from '../core/ledger.ts';
 import type { Movement } from '../core/movement.ts';
 import { movementsOfPosting, reverse } from '../core/undo.ts';
+import { isUnmaking, lotsMadeBy, standingBesides, unmake } from '../core/unmake.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
@@ -18,7 +19,10 @@ import {
 
 const MOST_POSTINGS_NAMED = 5;
 
-/** Takes back all movements of a posting by reversing rows; the log entries stay, and can be drawn again. */
+/**
+ * Takes back all movements of a posting by reversing rows; the log entries stay, and can be drawn again. Of a lot that
+ * was made or split off by it nothing is left afterwards; one that was touched since stands in the way.
+ */
 export function undoPosting(
   snapshot: WorkbookSnapshot,
   posting: string,
@@ -35,22 +39,27 @@ export function undoPosting(
       postings.flatMap(({ movement }) => movement.reverses ?? []),
     ),
   );
-  const open = found.filter((movement) => movement.reverses === null && !reversed.has(movement));
+  const open = found.filter(
+    (movement) => movement.reverses === null && !reversed.has(movement) && !isUnmaking(movement, found),
+  );
   const obstacle = obstacleTo(desk.ledger, posting, found, open);
   if (obstacle !== null) return refuse(obstacle);
 
+  const made = lotsMadeBy(desk.ledger, posting, open);
   const undoing = reverse(desk.ledger, open, today, desk.newIdentifier);
-  const name = newPosting(desk, movementsTable, undoing.movements);
+  const { ledger, movements: counts } = unmake(undoing.ledger, made, desk.newIdentifier);
+  const movements = [...undoing.movements, ...counts];
+  const name = newPosting(desk, movementsTable, movements);
   const marks = undoing.entries.flatMap(({ entry, drawn }) =>
     drawnCells(desk.tables, entry, drawn, quantityCell(drawn === null ? null : entry.record.drawnFor)),
   );
-  const written = movementChanges(desk, movementsTable, undoing.ledger, undoing.movements, { name, by });
+  const written = movementChanges(desk, movementsTable, ledger, movements, { name, by });
   return {
     ok: true,
     posting: name,
     drawing: {
-      ledger: undoing.ledger,
-      movements: undoing.movements,
+      ledger,
+      movements,
       entries: undoing.entries.map(({ entry, drawn }) => ({
         entry,
         drawn,
@@ -59,12 +68,15 @@ export function undoPosting(
       shortfalls: [],
     },
     changes: [...desk.changes, ...marks, ...written],
-    remarks: undoing.entries.map(({ entry, drawn }) =>
-      drawn === 'part'
-        ? `Entry ${entry.name} stays drawn in part, by another posting: draw draws the rest again.`
-        : `Entry ${entry.name} stays in the treatment log and is not drawn any more: draw draws it again. ` +
-          `If the treatment was not done, delete its row.`,
-    ),
+    remarks: [
+      ...undoing.entries.map(({ entry, drawn }) =>
+        drawn === 'part'
+          ? `Entry ${entry.name} stays drawn in part, by another posting: draw draws the rest again.`
+          : `Entry ${entry.name} stays in the treatment log and is not drawn any more: draw draws it again. ` +
+            `If the treatment was not done, delete its row.`,
+      ),
+      ...made.map(({ lot }) => `The row of lot ${lot.name} stays where it is; nothing is left of it.`),
+    ],
   };
 }
 
@@ -80,11 +92,27 @@ function obstacleTo(
       recent.length === 0 ? 'No movement has a posting yet.' : `The latest are ${recent.join(', ')}.`;
     return `No movement has the posting ${posting}. ${hint}`;
   }
-  if (found.every(({ reverses }) => reverses !== null)) {
-    return `Posting ${posting} took another one back itself, and a reversal is never reversed: draw the entries again instead.`;
+  if (found.every((movement) => movement.reverses !== null || isUnmaking(movement, found))) {
+    const again = found.some(({ into }) => into !== null) ? 'make or open it' : 'draw the entries';
+    return `Posting ${posting} took another one back itself, and a reversal is never reversed: ${again} again instead.`;
   }
   if (open.length === 0) return `Posting ${posting} has been taken back already.`;
-  return undoObstacle(ledger, `posting ${posting}`, open);
+  return undoObstacle(ledger, `posting ${posting}`, open) ?? touchedSince(ledger, posting, open);
+}
+
+/** What happened to a lot that a posting made or split off, and must be taken back before; null where nothing did. */
+function touchedSince(ledger: Ledger, posting: string, open: readonly Movement[]): string | null {
+  for (const { lot } of lotsMadeBy(ledger, posting, open)) {
+    const standing = standingBesides(ledger, lot, open);
+    if (standing.length === 0) continue;
+    const names = standing.map(({ name, record }) =>
+      record?.posting == null
+        ? `movement ${name ?? String(record?.place.sheetRow)}`
+        : `posting ${record.posting}`,
+    );
+    return `Lot ${lot.name}, which posting ${posting} made, has other movements: take back ${[...new Set(names)].join(', ')} first.`;
+  }
+  return null;
 }
 
 /**
@@ -92,12 +120,8 @@ function obstacleTo(
  * @param owner what they belong to, for the message: “posting P7…”
  */
 export function undoObstacle(ledger: Ledger, owner: string, movements: readonly Movement[]): string | null {
-  const made = movements.find(({ record }) => record?.into != null);
-  if (made !== undefined) {
-    return (
-      `${owner.charAt(0).toUpperCase()}${owner.slice(1)} made lot ${made.record?.into ?? ''}, which taking back its ingredients would leave standing: ` +
-      `set that lot aside or discard it, and reverse its rows by hand.`
-    );
+  if (movements.some(({ kind }) => kind === 'Carried')) {
+    return `What the Carried movements of ${owner} stand for is in the old workbook only: to have it back, go on from that one.`;
   }
   const nameless = movements.find(({ name }) => name === null);
   if (nameless !== undefined) {

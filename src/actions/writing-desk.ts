@@ -3,6 +3,7 @@ import type { Day } from '../core/day.ts';
 import type { Drawing } from '../core/draw.ts';
 import { type IdentifierMaker, identifierMaker, type Random } from '../core/identifier.ts';
 import { costIn, type Ledger } from '../core/ledger.ts';
+import type { Coins } from '../core/money.ts';
 import type { Movement } from '../core/movement.ts';
 import {
   appendRows,
@@ -118,6 +119,44 @@ export function newPosting(
 }
 
 /**
+ * The change that appends movements under one posting.
+ * @param costOf what a movement costs; null for a lot without a cost
+ */
+export function movementRows(
+  desk: WritingDesk,
+  table: LocatedTable,
+  movements: readonly Movement[],
+  costOf: (movement: Movement) => Coins | null,
+  posting: { readonly name: string | null; readonly by: string | null },
+): Change[] {
+  const { currency } = desk.ledger.studio.settings;
+  return appendRows(
+    table,
+    movements.map(
+      (movement): NewRow => ({
+        movement: textCell(movement.name),
+        date: dayCell(movement.date),
+        kind: textCell(movement.kind),
+        lot: textCell(movement.lot.name),
+        quantity: quantityCell(movement.quantity),
+        unit: textCell(movement.unit.name),
+        job: textCell(movement.job),
+        item: textCell(movement.item),
+        entry: textCell(movement.entry),
+        lotIs: textCell(movement.lotIs),
+        into: textCell(movement.into),
+        cost: moneyCell(costOf(movement), currency),
+        reverses: textCell(movement.reverses?.name ?? null),
+        by: textCell(posting.by),
+        posted: dayCell(desk.today),
+        posting: textCell(posting.name),
+        note: textCell(movement.note),
+      }),
+    ),
+  );
+}
+
+/**
  * The changes that write movements under one posting, and bring the written cells of their lots up to date.
  * @param ledger the ledger with the movements in it
  */
@@ -128,28 +167,9 @@ export function movementChanges(
   movements: readonly Movement[],
   posting: { readonly name: string | null; readonly by: string | null },
 ): Change[] {
-  const { currency } = ledger.studio.settings;
-  const rows = movements.map(
-    (movement): NewRow => ({
-      movement: textCell(movement.name),
-      date: dayCell(movement.date),
-      kind: textCell(movement.kind),
-      lot: textCell(movement.lot.name),
-      quantity: quantityCell(movement.quantity),
-      unit: textCell(movement.unit.name),
-      job: textCell(movement.job),
-      item: textCell(movement.item),
-      entry: textCell(movement.entry),
-      lotIs: textCell(movement.lotIs),
-      into: textCell(movement.into),
-      cost: moneyCell(costIn(ledger, movement), currency),
-      reverses: textCell(movement.reverses?.name ?? null),
-      by: textCell(posting.by),
-      posted: dayCell(desk.today),
-      posting: textCell(posting.name),
-      note: textCell(movement.note),
-    }),
-  );
   const lots = new Set(movements.map((movement) => movement.lot));
-  return [...appendRows(table, rows), ...lotCells(desk.tables, ledger, lots, desk.today)];
+  return [
+    ...movementRows(desk, table, movements, (movement) => costIn(ledger, movement), posting),
+    ...lotCells(desk.tables, ledger, lots, desk.today),
+  ];
 }

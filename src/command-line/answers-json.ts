@@ -8,15 +8,15 @@ import { type Coins, type Currency, moneyText } from '../core/money.ts';
 
 /** The answers as other programs read them: quantities as numbers, days as YYYY-MM-DD, money as decimal text. */
 
-function money(coins: Coins | null, currency: Currency): string | null {
+export function money(coins: Coins | null, currency: Currency): string | null {
   return coins === null ? null : moneyText(coins, currency);
 }
 
-function day(value: Day | null): string | null {
+export function day(value: Day | null): string | null {
   return value === null ? null : isoDay(value);
 }
 
-function currencyCode(currency: Currency): string | null {
+export function currencyCode(currency: Currency): string | null {
   return currency.code === '' ? null : currency.code;
 }
 

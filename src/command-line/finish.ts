@@ -7,26 +7,44 @@ import type { Context, ExitCode } from './context.ts';
 import { heading, type Terminal } from './terminal.ts';
 import { writtenText } from './written-text.ts';
 
+/** What a verb that writes answers with. */
+export interface Told {
+  readonly json: (notices: readonly PlacedNotice[]) => unknown;
+  readonly lines: readonly string[];
+  /** Whether something that was asked for isn't covered. */
+  readonly isShort: boolean;
+}
+
 /** Saves what an action wrote, and prints it with the notices that stand afterwards. */
 export async function finish(
   context: Context,
   written: Written | Refusal,
   nothing: string,
 ): Promise<ExitCode> {
-  const { call, file, today, terminal } = context;
+  const { terminal } = context;
   if (!written.ok) return refused(written, terminal);
+  return saveAndTell(context, written, {
+    json: (notices) => writtenJson(written, notices),
+    lines: writtenText(written, nothing, terminal),
+    isShort: written.drawing.shortfalls.length > 0,
+  });
+}
+
+/** Saves what an action wrote, and prints what a verb says of it with the notices that stand afterwards. */
+export async function saveAndTell(context: Context, written: Written, told: Told): Promise<ExitCode> {
+  const { call, file, today, terminal } = context;
   file.workbook.apply(written.changes);
   const target = call.text('out');
   const { notices } = checkWorkbook(file.workbook.snapshot(), today);
   const isSaved = target !== null || written.changes.length > 0;
   if (isSaved) await file.saveTo(target ?? undefined);
-  if (call.flag('json')) printJson(writtenJson(written, notices), terminal);
+  if (call.flag('json')) printJson(told.json(notices), terminal);
   else {
-    printLines(writtenText(written, nothing, terminal), terminal);
+    printLines(told.lines, terminal);
     printLines(noticesAfter(written, notices, terminal), terminal);
     if (isSaved) terminal.print(savedTo(call));
   }
-  return written.drawing.shortfalls.length > 0 ? 1 : 0;
+  return told.isShort ? 1 : 0;
 }
 
 /** Says where a call saved to. */

@@ -3,7 +3,9 @@ import { spokenDay } from '../core/day.ts';
 import type { Shortfall } from '../core/draw.ts';
 import { type Exact, sum, ZERO } from '../core/exact-number.ts';
 import { accountsOf, costIn } from '../core/ledger.ts';
-import { isUsableOn, type LotAccount, stateOn, totalCost } from '../core/lot-account.ts';
+import { isUsableOn } from '../core/life.ts';
+import { type LotAccount, stateOn, totalCost } from '../core/lot-account.ts';
+import { isUnmaking } from '../core/unmake.ts';
 import { counted, spokenNumber, spokenQuantity, unitFor } from '../core/wording.ts';
 import { inCurrency, spokenMoney } from './check-text.ts';
 import { heading, listed, type Terminal, wrapped } from './terminal.ts';
@@ -64,8 +66,11 @@ export function writtenText(written: Written, nothing: string, terminal: Termina
 }
 
 /** The movements of a posting with what they cost; what was taken back is told in the amounts of the rows reversed. */
-function movementsText({ drawing: { ledger, movements } }: Written, terminal: Terminal): string[] {
+function movementsText({ drawing }: Written, terminal: Terminal): string[] {
+  const { ledger } = drawing;
   const { currency } = ledger.studio.settings;
+  // That nothing is left of a lot that was not made after all is told by a remark.
+  const movements = drawing.movements.filter((movement) => !isUnmaking(movement, drawing.movements));
   const isTakenBack = movements.every(({ reverses }) => reverses !== null);
   const costs = movements.map((movement) => {
     const cost = costIn(ledger, movement);

@@ -11,6 +11,7 @@ import type { Records, UnreadableIdentifiers } from './records.ts';
 import { referenceNotices } from './references.ts';
 import type { Settings } from './settings.ts';
 import { type Stock, stockOn } from './stock.ts';
+import { storedTogether } from './stored-apart.ts';
 
 /** The ledger that a workbook's records make, with what in them can't be worked out. */
 export interface Bookkeeping {
@@ -57,6 +58,7 @@ export function check(ledger: Ledger, today: Day, before: readonly Notice[]): Ch
       ...lotNotices(ledger, today),
       ...entryNotices(ledger, today),
       ...materialNotices(ledger, stock),
+      ...storedTogether(ledger, today),
     ]),
   };
 }

@@ -1,10 +1,12 @@
 import { addDays, type Day } from './day.ts';
 import { accountsOf, type Ledger } from './ledger.ts';
-import { isExpiredOn, isReversedBy, type LotAccount, type Posting } from './lot-account.ts';
+import { isExpiredOn } from './life.ts';
+import { isReversedBy, type LotAccount, type Posting } from './lot-account.ts';
 import type { MovementKind } from './records.ts';
 import type { Material } from './studio.ts';
 
-const LONGEST_WINDOW_DAYS = 365;
+/** Over how many days up to today demand is looked at, at most. */
+export const LONGEST_WINDOW_DAYS = 365;
 const SHORTEST_WINDOW_DAYS = 90;
 const DEMANDING: ReadonlySet<MovementKind> = new Set(['Use', 'Waste', 'Make']);
 

@@ -2,7 +2,8 @@ import type { Day } from './day.ts';
 import { type Exact, roundQuantity, smaller, ZERO } from './exact-number.ts';
 import { keyOf } from './identifier.ts';
 import { accountIn, accountsOf, type Ledger } from './ledger.ts';
-import { goodUntilOn, isUsableOn, type LotAccount, openedOn, smallestLeftFrom } from './lot-account.ts';
+import { goodUntilOn, isUsableOn, openedOn } from './life.ts';
+import { type LotAccount, smallestLeftFrom } from './lot-account.ts';
 import { compareText } from './notice.ts';
 import type { LotCertainty } from './records.ts';
 import type { Lot, Material } from './studio.ts';
@@ -58,7 +59,7 @@ export function drawOrder(ledger: Ledger, material: Material, day: Day): LotAcco
 }
 
 /** Not a second row with an identifier that another lot bears: what is drawn from it would fall on the other. */
-function isTheLotOfItsName({ studio }: Ledger, lot: Lot): boolean {
+export function isTheLotOfItsName({ studio }: Ledger, lot: Lot): boolean {
   const { lot: name } = lot.record;
   return name === null || studio.lotsByKey.get(keyOf(name)) === lot;
 }

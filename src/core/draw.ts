@@ -3,8 +3,9 @@ import { cover, type Need } from './draw-order.ts';
 import { compareEntries, entryNeeds, entryStatus, extentDrawn } from './entry-needs.ts';
 import type { Exact } from './exact-number.ts';
 import type { IdentifierMaker } from './identifier.ts';
-import { type Ledger, markPart, post } from './ledger.ts';
+import { accountIn, type Ledger, markPart, post } from './ledger.ts';
 import { type Movement, movementOf } from './movement.ts';
+import { nameForMovement } from './movement-name.ts';
 import { stillNeeded } from './still-needed.ts';
 import type { Entry, Lot, Material } from './studio.ts';
 import type { Unit } from './unit.ts';
@@ -76,7 +77,10 @@ export function drawEntry(ledger: Ledger, entry: Entry, today: Day, newIdentifie
   const needs = entryNeeds(ledger, entry, today).filter((need) => need.quantity.compare(0) > 0);
   for (const { need, missing: quantity } of stillNeeded(ledger, entry, needs, today)) {
     const { takes, missing } = cover(after, { ...need, quantity }, entry.record.date);
-    const taken = takes.map((take) => useOf(entry, need, take, newIdentifier));
+    const taken = takes.map((take) => {
+      const name = nameForMovement(accountIn(after, take.lot), entry.record.date, newIdentifier);
+      return useOf(entry, need, take, name);
+    });
     after = post(after, taken);
     movements.push(...taken);
     if (missing.compare(0) > 0) shortfalls.push({ entry, material: need.material, missing, unit: need.unit });
@@ -90,11 +94,11 @@ function useOf(
   entry: Entry,
   need: Need,
   take: { readonly lot: Lot; readonly quantity: Exact; readonly lotIs: 'assumed' | 'confirmed' },
-  newIdentifier: IdentifierMaker,
+  name: string,
 ): Movement {
   const { date, job, item } = entry.record;
   const movement = movementOf({
-    name: newIdentifier('M'),
+    name,
     date,
     kind: 'Use',
     lot: take.lot,

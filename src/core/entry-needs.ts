@@ -15,16 +15,21 @@ export type EntryStatus = 'waiting' | 'not drawn' | 'part' | 'drawn';
 /** Steps of the sixth decimal by which two written quantities may differ and still mean the same. */
 const TOLERANCE = ONE.div(1_000_000);
 
+/** Whether a rate takes whole units per entry: as it says, and uses always unless it says no. */
+export function takesWhole({ record: { whole, unit } }: UsageRate): boolean {
+  return whole ?? unit.dimension === 'use';
+}
+
 /**
  * What a rate takes for an extent: (rate × extent + fixed) × (1 + waste ÷ 100), in the rate's unit,
- * rounded up to whole units where the rate says so.
+ * rounded up to whole units where it takes whole ones.
  */
 export function rateQuantity(rate: UsageRate, extent: Exact, withFixed: boolean): Exact {
-  const { quantityPerExtent, fixedQuantity, waste, whole } = rate.record;
+  const { quantityPerExtent, fixedQuantity, waste } = rate.record;
   const fixed = withFixed ? (fixedQuantity ?? ZERO) : ZERO;
   const net = quantityPerExtent.mul(extent).add(fixed);
   const quantity = roundQuantity(net.add(percentOf(net, waste ?? ZERO)));
-  return whole === true ? quantity.ceil(0) : quantity;
+  return takesWhole(rate) ? quantity.ceil(0) : quantity;
 }
 
 /**
@@ -87,7 +92,7 @@ export function entryNeeds(ledger: Ledger, entry: Entry, today: Day): Need[] {
       material: rate.material,
       quantity: rateQuantity(rate, extent, takesFixed(ledger, entry, rate, today)),
       unit: rate.record.unit,
-      whole: rate.record.whole ?? false,
+      whole: takesWhole(rate),
       lot: null,
     }));
   const byPerson = entry.asUsed

@@ -1,4 +1,4 @@
-import { addDays, type Day } from './day.ts';
+import type { Day } from './day.ts';
 import { type Exact, ratio, roundHalfAway, smaller, ZERO } from './exact-number.ts';
 import { type Coins, type Currency, toCoins } from './money.ts';
 import { compareMovements, type Movement } from './movement.ts';
@@ -26,7 +26,8 @@ export interface LotAccount {
   readonly cost: Coins | null;
 }
 
-const MILLIONTH = ratio(1, 1_000_000);
+/** What is less than this part of its quantity is nothing left of a lot. */
+export const MILLIONTH = ratio(1, 1_000_000);
 
 /**
  * Folds a lot's movements into its account. Each movement costs round(cost × drawn after it ÷ quantity) less what
@@ -110,59 +111,6 @@ export function stateOn(account: LotAccount, day: Day): LotState {
 /** Whether a posting has been taken back by a day. */
 export function isReversedBy(posting: Posting, day: Day): boolean {
   return posting.reversedOn !== null && posting.reversedOn <= day;
-}
-
-/** The day since which a lot is open, as far as it is known on a day; null while it is sealed. */
-export function openedOn(account: LotAccount, day: Day): Day | null {
-  const { opened } = account.lot.record;
-  if (opened !== null) return opened <= day ? opened : null;
-  const first = account.postings.find(
-    (posting) =>
-      posting.movement.day <= day &&
-      posting.movement.reverses === null &&
-      (posting.movement.kind === 'Use' || posting.movement.kind === 'Make') &&
-      !isReversedBy(posting, day),
-  );
-  return first?.movement.day ?? null;
-}
-
-/**
- * The last day on which a lot may be used, as far as it is known on a day: the earliest of its printed date and
- * of its lives sealed, opened and made.
- * @returns null where it keeps, and where a date, life or recipe that bears on it can't be told (see Lot.doubtful)
- */
-export function goodUntilOn(account: LotAccount, day: Day): Day | null {
-  const { lot } = account;
-  if (lot.doubtful) return null;
-  const { received, useBy } = lot.record;
-  const { lifeSealedDays, lifeOpenedDays } = lot.material.record;
-  const opened = openedOn(account, day);
-  const made = lot.recipe?.record ?? null;
-  const madeLife = made === null ? null : lot.cold ? (made.lifeColdDays ?? made.lifeDays) : made.lifeDays;
-  const candidates = [
-    useBy,
-    lifeSealedDays === null ? null : addDays(received, lifeSealedDays),
-    opened === null || lifeOpenedDays === null ? null : addDays(opened, lifeOpenedDays),
-    madeLife === null ? null : addDays(received, madeLife),
-  ].filter((candidate) => candidate !== null);
-  return candidates.length === 0 ? null : (Math.min(...candidates) as Day);
-}
-
-/** Whether a lot's last day is over. */
-export function isExpiredOn(account: LotAccount, day: Day): boolean {
-  const goodUntil = goodUntilOn(account, day);
-  return goodUntil !== null && goodUntil < day;
-}
-
-/** Whether a lot may be drawn on by rule: usable, received, not expired, nothing about it doubtful, something left. */
-export function isUsableOn(account: LotAccount, day: Day): boolean {
-  return (
-    !account.lot.doubtful &&
-    account.lot.record.received <= day &&
-    stateOn(account, day) === 'Usable' &&
-    leftOn(account, day).compare(0) > 0 &&
-    !isExpiredOn(account, day)
-  );
 }
 
 /** A sum of costs; null as soon as one is not known. */

@@ -1,18 +1,11 @@
 import { addDays, type Day, spokenDay } from './day.ts';
 import { roundQuantity, ZERO } from './exact-number.ts';
 import { accountIn, type Ledger } from './ledger.ts';
-import {
-  goodUntilOn,
-  isExpiredOn,
-  isReversedBy,
-  type LotAccount,
-  leftOn,
-  type Posting,
-  stateOn,
-} from './lot-account.ts';
+import { goodUntilOn, isExpiredOn, lifeLimitsOn } from './life.ts';
+import { isReversedBy, type LotAccount, leftOn, type Posting, stateOn } from './lot-account.ts';
 import { type Notice, type NoticeCode, notice } from './notice.ts';
 import type { Lot } from './studio.ts';
-import { counted, spokenQuantity } from './wording.ts';
+import { counted, spokenNumber, spokenPhLimits, spokenQuantity } from './wording.ts';
 
 /** The notices about lots and their movements on a day. */
 export function lotNotices(ledger: Ledger, today: Day): Notice[] {
@@ -21,6 +14,8 @@ export function lotNotices(ledger: Ledger, today: Day): Notice[] {
     const account = accountIn(ledger, lot);
     return [
       ...goneOff(account, today, warnDays),
+      ...outsideItsPh(account, today),
+      ...halfRetested(lot),
       ...overdrawn(account, today),
       ...usedAgainstRule(account, today),
       ...tooEarly(account, today),
@@ -37,23 +32,57 @@ function named(lot: Lot): string {
   return `Lot ${lot.name} (${lot.material.name})`;
 }
 
-function isHere(account: LotAccount, today: Day): boolean {
+/** Whether a lot was received by a day and not thrown away as a whole. */
+export function isHere(account: LotAccount, today: Day): boolean {
   return account.lot.record.received <= today && stateOn(account, today) !== 'Discarded';
 }
 
 function goneOff(account: LotAccount, today: Day, warnDays: number): Notice[] {
   const { lot } = account;
-  const goodUntil = goodUntilOn(account, today);
+  const limit = lifeLimitsOn(account, today)[0];
   const left = leftOn(account, today);
-  if (goodUntil === null || !isHere(account, today) || left.compare(0) <= 0) return [];
+  if (limit === undefined || !isHere(account, today) || left.compare(0) <= 0) return [];
+  const { day: goodUntil, reason } = limit;
   const rest = spokenQuantity(left, lot.record.unit);
   if (goodUntil < today) {
-    const message = `${named(lot)} was good until ${spokenDay(goodUntil)}; left in it: ${rest}. It is not drawn on by itself any more.`;
+    const message = `${named(lot)} was good until ${spokenDay(goodUntil)} (${reason}); left in it: ${rest}. It is not drawn on by itself any more.`;
     return [about(lot, 'expired', 'Lot', message)];
   }
   if (goodUntil > addDays(today, warnDays)) return [];
   const when = goodUntil === today ? 'today' : spokenDay(goodUntil);
-  return [about(lot, 'expiring', 'Lot', `${named(lot)} is good until ${when}; left in it: ${rest}.`)];
+  return [
+    about(lot, 'expiring', 'Lot', `${named(lot)} is good until ${when} (${reason}); left in it: ${rest}.`),
+  ];
+}
+
+/** A lot whose measured pH lies outside what its material should have. */
+function outsideItsPh(account: LotAccount, today: Day): Notice[] {
+  const { lot } = account;
+  const { ph } = lot.record;
+  const { phLow, phHigh } = lot.material.record;
+  if (ph === null || !isHere(account, today) || leftOn(account, today).compare(0) <= 0) return [];
+  const isInside = (phLow === null || ph.compare(phLow) >= 0) && (phHigh === null || ph.compare(phHigh) <= 0);
+  if (isInside) return [];
+  const message =
+    `${named(lot)} has pH ${spokenNumber(ph)}; by Materials it should have ${spokenPhLimits(phLow, phHigh)}. ` +
+    `Measure again, or set the lot aside.`;
+  return [about(lot, 'ph-outside', 'pH', message)];
+}
+
+/** A test of which only the day, or only the new date, is written down: it can't be taken into account. */
+function halfRetested({ record, name, material }: Lot): Notice[] {
+  const { retested, retestedUntil, unreadable } = record;
+  const isAlone = (retested === null) !== (retestedUntil === null);
+  if (!isAlone || unreadable.has('Retested') || unreadable.has('Retested until')) return [];
+  const [blank, would] =
+    retested === null
+      ? ['Retested', 'the day of the test']
+      : ['Retested until', 'the day until which it was found good'];
+  const filled = retested === null ? 'Retested until' : 'Retested';
+  const message =
+    `${blank} of lot ${name} (${material.name}) is blank while ${filled} is filled, so the test is not taken into ` +
+    `account: enter ${would}, or clear ${filled}.`;
+  return [notice('unreadable', record.lot, record, blank, message)];
 }
 
 function overdrawn(account: LotAccount, today: Day): Notice[] {

@@ -4,6 +4,7 @@ import { keyOf } from './identifier.ts';
 import type { Ledger } from './ledger.ts';
 import { type Notice, notice } from './notice.ts';
 import type { PlannedUse } from './planned-use.ts';
+import { sheetLastRead, sheetReadAgainBy } from './safety-data-sheet.ts';
 import type { Settings } from './settings.ts';
 import type { MaterialFigures, Stock } from './stock.ts';
 import type { Material } from './studio.ts';
@@ -77,13 +78,10 @@ function shortForJob({ material, shortages }: MaterialFigures): Notice[] {
   });
 }
 
-function sdsOld(material: Material, { sdsYears }: Settings, today: Day): Notice[] {
-  const days = [material.record, ...material.offers]
-    .map((row) => row.sdsChecked)
-    .filter((day) => day !== null);
-  if (days.length === 0) return [];
-  const last = Math.max(...days) as Day;
-  if (addCalendarYears(last, sdsYears) >= today) return [];
+function sdsOld(material: Material, settings: Settings, today: Day): Notice[] {
+  const last = sheetLastRead(material);
+  if (last === null || sheetReadAgainBy(last, settings) >= today) return [];
+  const { sdsYears } = settings;
   const message = `${material.name}: the safety data sheet was last checked on ${spokenDay(last)}, more than ${counted(sdsYears, 'year')} ago.`;
   return [notice('sds-old', material.record.material, material.record, 'SDS checked', message)];
 }

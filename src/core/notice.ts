@@ -19,6 +19,7 @@ const SEVERITIES = {
   'entry-changed': 'warn',
   'count-differs': 'warn',
   hazard: 'warn',
+  'ph-outside': 'warn',
   expiring: 'note',
   'sds-old': 'note',
   'offer-old': 'note',

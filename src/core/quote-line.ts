@@ -1,6 +1,6 @@
 import { costOfQuantity } from './cost-of-quantity.ts';
 import type { Day } from './day.ts';
-import { rateQuantity } from './entry-needs.ts';
+import { rateQuantity, takesWhole } from './entry-needs.ts';
 import { type Exact, ratio, roundHalfAway, ZERO } from './exact-number.ts';
 import type { Ledger } from './ledger.ts';
 import type { Coins } from './money.ts';
@@ -49,8 +49,8 @@ export function costLine(
   const quantity = rateQuantity(rate, row.record.extent, withFixed);
   if (quantity.compare(0) <= 0) return { lines: [], missing: ZERO, ledger };
   const { material } = rate;
-  const { unit, whole } = rate.record;
-  const costed = costOfQuantity(ledger, { material, quantity, unit, whole: whole ?? false }, today);
+  const { unit } = rate.record;
+  const costed = costOfQuantity(ledger, { material, quantity, unit, whole: takesWhole(rate) }, today);
   const { extentUnit } = row.treatment.record;
   const taken = howMuch(rate, row.record.extent, extentUnit, withFixed);
   return {
@@ -70,14 +70,14 @@ export function costLine(
 }
 
 function howMuch(rate: UsageRate, extent: Exact, extentUnit: string, withFixed: boolean): string {
-  const { quantityPerExtent, fixedQuantity, waste, whole, unit } = rate.record;
+  const { quantityPerExtent, fixedQuantity, waste, unit } = rate.record;
   const parts = [
     `${spokenQuantity(quantityPerExtent, unit)} × ${spokenNumber(extent)} ${extentUnit}`,
     ...(withFixed && fixedQuantity !== null && fixedQuantity.compare(0) > 0
       ? [`+ ${spokenQuantity(fixedQuantity, unit)} per ${rate.fixedPer}`]
       : []),
     ...(waste !== null && waste.compare(0) > 0 ? [`+ ${spokenNumber(waste)} % waste`] : []),
-    ...(whole === true ? ['in whole units'] : []),
+    ...(takesWhole(rate) ? ['in whole units'] : []),
   ];
   return parts.join(' ');
 }

@@ -2,15 +2,8 @@ import type { Day } from './day.ts';
 import { type Exact, roundQuantity, sum, ZERO } from './exact-number.ts';
 import { groupBy } from './group-by.ts';
 import { accountIn, accountsOf, type Ledger } from './ledger.ts';
-import {
-  goodUntilOn,
-  isUsableOn,
-  type LotAccount,
-  leftOn,
-  stateOn,
-  totalCost,
-  worthOn,
-} from './lot-account.ts';
+import { goodUntilOn, isUsableOn } from './life.ts';
+import { type LotAccount, leftOn, stateOn, totalCost, worthOn } from './lot-account.ts';
 import type { Coins } from './money.ts';
 import { type Expected, expectedOf } from './on-order.ts';
 import { type PlannedUse, plannedUses, type UndrawnUse, undrawnUses } from './planned-use.ts';

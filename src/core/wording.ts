@@ -32,3 +32,10 @@ export function spokenNumber(quantity: Exact): string {
 export function counted(count: number, noun: string, plural = `${noun}s`): string {
   return `${count} ${count === 1 ? noun : plural}`;
 }
+
+/** Between which values of pH something should lie: 8 to 9.5, at least 8, at most 9.5; empty where neither is given. */
+export function spokenPhLimits(low: Exact | null, high: Exact | null): string {
+  if (low !== null && high !== null) return `${spokenNumber(low)} to ${spokenNumber(high)}`;
+  if (low !== null) return `at least ${spokenNumber(low)}`;
+  return high === null ? '' : `at most ${spokenNumber(high)}`;
+}

@@ -20,6 +20,16 @@ export interface WorkbookFile {
 }
 
 /**
+ * Refuses a name that a file has already.
+ * @throws FileRefused saying so
+ */
+export async function refuseExisting(path: string): Promise<void> {
+  if ((await statusOf(path)) !== null) {
+    throw new FileRefused(`${path} is there already. Choose another name.`);
+  }
+}
+
+/**
  * Reads a workbook file.
  * @throws FileRefused with a sentence for the user where there is none, or it can't be read
  */
@@ -56,9 +66,7 @@ export async function readWorkbookFile(path: string): Promise<WorkbookFile> {
  */
 export async function writeNewWorkbookFile(path: string, bytes: Uint8Array): Promise<void> {
   const place = await checkTarget(path, false);
-  if ((await statusOf(path)) !== null) {
-    throw new FileRefused(`${path} is there already. Choose another name.`);
-  }
+  await refuseExisting(path);
   await write(path, place, bytes);
 }
 

@@ -2,6 +2,7 @@ import { areaName, type CellArea, parseArea } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
 import { type FormulaReference, mapReferences } from './formula-references.ts';
 import { MAX_COLUMNS, MAX_ROWS } from './limits.ts';
+import { isTaken, type RowsTaken, takenAbove } from './rows-taken.ts';
 
 /**
  * The formula as it reads when it is copied `rows` down and `columns` to the right: what has no $ goes along.
@@ -26,17 +27,6 @@ export interface RowShift {
   readonly at: number;
   readonly count: number;
   readonly taken?: never;
-}
-
-/** Rows taken out of a table: those below it in the table move up, within its columns. */
-export interface RowsTaken {
-  readonly tab: string;
-  readonly at: number;
-  readonly taken: number;
-  /** The table's columns, and the last row of its body. */
-  readonly firstColumn: number;
-  readonly lastColumn: number;
-  readonly lastRow: number;
 }
 
 /**
@@ -65,16 +55,32 @@ export function shiftFormula(
 
 function afterTaking(reference: FormulaReference, taken: RowsTaken, formula: string): FormulaReference {
   const { column, row, otherRow } = reference;
-  const { at, taken: count, firstColumn, lastColumn, lastRow } = taken;
+  const { firstColumn, lastColumn, lastRow } = taken;
   if (column === null || row === null || column < firstColumn || column > lastColumn || row > lastRow) {
     return reference;
   }
-  if (row >= at + count) return { ...reference, row: row - count };
-  if (otherRow !== null && otherRow < at) return { ...reference, row: at - 1 };
-  if (otherRow !== null && otherRow >= at + count) return { ...reference, row: at };
+  const moved = movedUp(taken, row);
+  if (!isTaken(taken, row)) return { ...reference, row: moved };
+  // One end of an area: the area ends at the next row that stays, if there is one in it.
+  if (otherRow !== null && otherRow < row && lastStaying(taken, row) >= movedUp(taken, otherRow)) {
+    return { ...reference, row: lastStaying(taken, row) };
+  }
+  if (otherRow !== null && otherRow > row && lastStaying(taken, otherRow) >= moved) {
+    return { ...reference, row: moved };
+  }
   throw new FileRefused(
     `Row ${row} of the tab ${taken.tab} can't be deleted: the formula =${formula} refers to it. Change that first.`,
   );
+}
+
+/** Where a row comes to stand; for one that goes, where the next below it does. */
+function movedUp(taken: RowsTaken, row: number): number {
+  return row > taken.lastRow ? row : row - takenAbove(taken, row);
+}
+
+/** Where the row comes to stand that is the last to stay up to a row. */
+function lastStaying(taken: RowsTaken, row: number): number {
+  return isTaken(taken, row) ? movedUp(taken, row) - 1 : movedUp(taken, row);
 }
 
 /** An area after rows were put in on its tab, or taken out: one that they fall into grows, or shrinks. */
@@ -86,15 +92,10 @@ export function shiftArea(area: CellArea, shift: RowShift | RowsTaken): CellArea
 }
 
 function areaAfterTaking(area: CellArea, taken: RowsTaken): CellArea {
-  const { at, taken: count, firstColumn, lastColumn, lastRow } = taken;
+  const { at, firstColumn, lastColumn, lastRow } = taken;
   const isInside = area.firstColumn >= firstColumn && area.lastColumn <= lastColumn;
   if (!isInside || area.lastRow < at || area.lastRow > lastRow) return area;
-  const moved = (row: number): number => (row >= at + count ? row - count : Math.min(row, at));
-  return {
-    ...area,
-    firstRow: moved(area.firstRow),
-    lastRow: area.lastRow >= at + count ? area.lastRow - count : at - 1,
-  };
+  return { ...area, firstRow: movedUp(taken, area.firstRow), lastRow: lastStaying(taken, area.lastRow) };
 }
 
 /** A list of areas or cells ("A1 B2:C9") after rows were put in or taken out; what is no area stays. */

@@ -3,8 +3,9 @@ import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { CONTENT_TYPES_PART, readContentTypes } from './content-types.ts';
 import { shiftComments, shiftDrawing, shiftVml } from './drawing-shift.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, type RowsTaken, shiftAreaList, shiftFormula } from './formula-shift.ts';
+import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
 import type { PackageParts } from './package-parts.ts';
+import type { RowsTaken } from './rows-taken.ts';
 import { rewriteXml } from './xml-rewrite.ts';
 
 /**

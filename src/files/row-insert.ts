@@ -1,9 +1,10 @@
 import { type CellEdit, valueOfContent } from './cell-edit.ts';
 import { areaName, cellName } from './cell-reference.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, type RowsTaken, shiftArea, shiftFormula } from './formula-shift.ts';
+import { type RowShift, shiftArea, shiftFormula } from './formula-shift.ts';
 import { MAX_ROWS } from './limits.ts';
 import { refuseWhatCantMove, shiftPartsOfTab, shiftSharedParts, shiftTableFormulas } from './parts-shift.ts';
+import type { RowsTaken } from './rows-taken.ts';
 import { blankGrid, markOf } from './sheet-grid.ts';
 import { type BodyToRead, readSheet, readSheetText } from './sheet-read.ts';
 import { shiftReferences, shiftSheet } from './sheet-shift.ts';

@@ -2,9 +2,9 @@ import { arrayAreas } from './array-formulas.ts';
 import { areasOverlap, type CellArea, cellName, parseArea } from './cell-reference.ts';
 import { writeCell } from './cell-writing.ts';
 import { FileRefused } from './file-refused.ts';
-import type { RowsTaken } from './formula-shift.ts';
 import { shiftSharedParts, shiftTableFormulas } from './parts-shift.ts';
 import { reread, shiftOtherSheets } from './row-insert.ts';
+import type { RowsTaken } from './rows-taken.ts';
 import { withoutSharedFormulas } from './shared-formulas-expand.ts';
 import { markHasFormula } from './sheet-grid.ts';
 import { patchSheet } from './sheet-patch.ts';
@@ -18,22 +18,32 @@ import { XmlCursor } from './xml-cursor.ts';
 /**
  * Takes rows out of a table: the rows below move up within its columns, and what refers to them follows. The last
  * row of a table is made blank instead, since a table has at least one.
- * @param first the body row, counted from 0
+ * @param rows body rows, counted from 0, in their order and none twice
  * @throws FileRefused where something is bound to the rows and can't follow, or a formula names one that goes
  */
-export function removeTableRows(state: WorkbookState, name: string, first: number, count: number): void {
+export function removeTableRows(state: WorkbookState, name: string, rows: readonly number[]): void {
   const { part, sheet } = state.table(name);
   const bodyRows = lastBodyRow(part) - firstBodyRow(part) + 1;
-  if (first < 0 || count < 1 || first + count > bodyRows) {
-    throw new Error(`${name} has no rows ${first} to ${first + count - 1}`);
+  if (rows.some((row, place) => !(row > (rows[place - 1] ?? -1) && row < bodyRows))) {
+    throw new Error(
+      `${name} has ${bodyRows} rows; those to be taken out aren't all among them, in their order`,
+    );
   }
-  if (count === bodyRows) blankRow(state, name, first);
-  const takes = count === bodyRows ? count - 1 : count;
-  if (takes === 0) return;
+  if (rows.length === bodyRows) blankRow(state, name, 0);
+  const going = rows.length === bodyRows ? rows.slice(1) : rows;
+  const [first] = going;
+  if (first === undefined) return;
   const { tab } = state.sheet(sheet).text;
   const { firstColumn, lastColumn, lastRow } = part.area;
-  const at = firstBodyRow(part) + first + (count - takes);
-  const taken: RowsTaken = { tab, at, taken: takes, firstColumn, lastColumn, lastRow };
+  const taken: RowsTaken = {
+    tab,
+    rows: going.map((row) => firstBodyRow(part) + row),
+    at: firstBodyRow(part) + first,
+    taken: going.length,
+    firstColumn,
+    lastColumn,
+    lastRow,
+  };
   refuseWhatCantFollow(state, sheet, part, taken);
   const flushed = flush(state, sheet);
   const moved = readSheetText(withRowsTaken(withoutSharedFormulas(flushed), taken), sheet, tab);
@@ -43,7 +53,7 @@ export function removeTableRows(state: WorkbookState, name: string, first: numbe
     shiftTableFormulas(state.parts, table.part.part, state.sheet(table.sheet).text.tab, taken);
     state.putTable({ ...table, part: readTablePart(state.parts.text(table.part.part), table.part.part) });
   }
-  shrink(state, name, takes);
+  shrink(state, name, taken.taken);
   reread(state, sheet, text, new Map());
   shiftOtherSheets(state, sheet, taken);
   shiftSharedParts(state.parts, state.names.workbook, taken);

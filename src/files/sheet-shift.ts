@@ -1,7 +1,8 @@
 import { areaName, cellName, parseArea } from './cell-reference.ts';
 import { escapeCellText, unescapeCellText } from './cell-text.ts';
 import { FileRefused } from './file-refused.ts';
-import { type RowShift, type RowsTaken, shiftAreaList, shiftFormula } from './formula-shift.ts';
+import { type RowShift, shiftAreaList, shiftFormula } from './formula-shift.ts';
+import type { RowsTaken } from './rows-taken.ts';
 import { rewriteRules } from './rule-shift.ts';
 import { withoutSharedFormulas } from './shared-formulas-expand.ts';
 import { plainCellText } from './shared-strings.ts';

@@ -62,16 +62,33 @@ export const NO_STYLES: CellStyles = {
   lastNumberFormat: FIRST_CUSTOM_FORMAT - 1,
 };
 
-/** What a derived style shows a number as: a day, a whole percentage, or one with two decimals. */
-export type DerivedLook = 'day' | 'percent' | 'exact percent';
+/** What a derived style shows a cell as: a day, a percentage (whole, or with two decimals), text, a number, money. */
+export type DerivedLook = 'day' | 'percent' | 'exact percent' | 'text' | 'number' | 'money';
 
 const DERIVED_CODES: Readonly<Record<DerivedLook, string>> = {
   day: DAY_FORMAT_CODE,
   percent: '0%',
   'exact percent': '0.00%',
+  text: '@',
+  number: 'General',
+  money: '#,##0.00',
+};
+const LOOKS: Readonly<Record<DerivedLook, NumberLook>> = {
+  day: 'date',
+  percent: 'percent',
+  'exact percent': 'percent',
+  text: 'plain',
+  number: 'plain',
+  money: 'plain',
 };
 /** The numbers of those that are built in. */
-const DERIVED_IDS: Readonly<Partial<Record<DerivedLook, number>>> = { percent: 9, 'exact percent': 10 };
+const DERIVED_IDS: Readonly<Partial<Record<DerivedLook, number>>> = {
+  percent: 9,
+  'exact percent': 10,
+  text: 49,
+  number: 0,
+  money: 4,
+};
 
 interface Derived {
   readonly from: number | undefined;
@@ -99,7 +116,7 @@ export class DerivedStyles {
     const own = this.#styles.looks[style ?? 0];
     if (own !== undefined) return own;
     const derived = this.#derivedOf(style);
-    return derived === undefined ? 'plain' : derived.look === 'day' ? 'date' : 'percent';
+    return derived === undefined ? 'plain' : LOOKS[derived.look];
   }
 
   /** The number format code that a cell of this style is shown by. */
@@ -110,9 +127,16 @@ export class DerivedStyles {
 
   /** The style for a number to be shown in such a way, in a cell that has `style` so far. */
   styleFor(look: DerivedLook, style: number | undefined): number | undefined {
-    if (this.look(style) === (look === 'day' ? 'date' : 'percent')) return style;
+    if (this.isShownAs(look, style)) return style;
     const known = this.#derived.findIndex((each) => each.from === style && each.look === look);
     return this.#firstDerived + (known < 0 ? this.#derived.push({ from: style, look }) - 1 : known);
+  }
+
+  /** Whether a cell of this style is shown so already. */
+  isShownAs(look: DerivedLook, style: number | undefined): boolean {
+    return LOOKS[look] === 'plain'
+      ? this.code(style) === DERIVED_CODES[look]
+      : this.look(style) === LOOKS[look];
   }
 
   get changed(): boolean {

@@ -1,5 +1,5 @@
 import { cellName } from './cell-reference.ts';
-import type { RowsTaken } from './formula-shift.ts';
+import { isTaken, type RowsTaken } from './rows-taken.ts';
 import { type RawRow, readRow, rowPlace, type SheetText } from './sheet-rows.ts';
 import { XmlCursor } from './xml-cursor.ts';
 import { openingTag, withAttribute } from './xml-tag.ts';
@@ -13,10 +13,11 @@ export function withRowsTaken(sheet: SheetText, taken: RowsTaken): string {
   const { data, rows, head, tail } = sheet;
   const pieces: string[] = [];
   let at = 0;
-  for (let row = taken.at; row <= taken.lastRow; row++) {
+  let from = taken.at;
+  for (let row = taken.at; row <= taken.lastRow; row++, from++) {
+    while (isTaken(taken, from)) from += 1;
     const place = rowPlace(rows, row);
     const own = rows.numbers[place] === row ? readRow(sheet, place) : null;
-    const from = row + taken.taken;
     const sourcePlace = rowPlace(rows, from);
     const hasSource = from <= taken.lastRow && rows.numbers[sourcePlace] === from;
     const source = hasSource ? readRow(sheet, sourcePlace) : null;

@@ -1,6 +1,8 @@
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import { joinAppends } from '../workbook/join-appends.ts';
 import type { CellValue, Change, ColumnSnapshot, TableSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
+import type { TableRows } from '../workbook/without-rows.ts';
+import { addColumn } from './add-column.ts';
 import { addTabs } from './add-tabs.ts';
 import { appendRows } from './append-rows.ts';
 import { writeCell } from './cell-writing.ts';
@@ -60,6 +62,7 @@ export class XlsxWorkbook {
     this.#change((state) => {
       for (const change of joinAppends(changes)) {
         if (change.kind === 'append') appendRows(state, change.table, change.rows);
+        else if (change.kind === 'add column') addColumn(state, change.table, change.column);
         else setCell(state, change);
       }
     });
@@ -96,7 +99,19 @@ export class XlsxWorkbook {
    * @throws FileRefused where something is bound to the rows and can't follow
    */
   removeRows(table: string, first: number, count: number): void {
-    this.#change((state) => removeTableRows(state, table, first, count));
+    const rows = Array.from({ length: count }, (_, place) => first + place);
+    this.#change((state) => removeTableRows(state, table, rows));
+  }
+
+  /**
+   * Takes any rows out of tables, all or none of them.
+   * @param taken body rows, counted from 0, in their order and none twice
+   * @throws FileRefused where something is bound to the rows and can't follow
+   */
+  removeRowsOf(taken: readonly TableRows[]): void {
+    this.#change((state) => {
+      for (const { table, rows } of taken) removeTableRows(state, table, rows);
+    });
   }
 
   /** Adds tabs behind those that are there; a tab whose table the workbook has already is left out. */

@@ -12,7 +12,7 @@ export interface TabJob extends Weighed {
   readonly queue: (context: Excel.RequestContext) => void;
 }
 
-const NUMBER_FORMATS: Readonly<Record<ColumnBlueprint['format'], string>> = {
+export const NUMBER_FORMATS: Readonly<Record<ColumnBlueprint['format'], string>> = {
   text: TEXT_FORMAT,
   'long text': TEXT_FORMAT,
   number: GENERAL_FORMAT,
@@ -27,7 +27,7 @@ const CALL_BYTES = 3000;
 const TEXT_WIDTH = 100;
 
 /** A column's width in points, from characters of the standard font (7 pixels each, and 5 around them). */
-const points = (characters: number): number => (7 * characters + 5) * 0.75;
+export const points = (characters: number): number => (7 * characters + 5) * 0.75;
 
 /** A range takes one value for all its cells, though its type says only arrays. */
 const forAll = (value: string): string[][] => value as unknown as string[][];

@@ -1,5 +1,5 @@
 import { joinAppends } from '../workbook/join-appends.ts';
-import type { CellWrite, Change, TableSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
+import type { CellWrite, RowChange, TableSnapshot, WorkbookSnapshot } from '../workbook/port.ts';
 
 /** A row to be written: one entry per column of the table; undefined leaves the cell as it is. */
 export type PlannedRow = readonly (CellWrite | undefined)[];
@@ -28,7 +28,7 @@ const MAX_ROWS = 1_048_576;
  * come first, in the order of the changes. Formulas stay: what a change would write over one is left out.
  * @throws Error for a table, column or row that isn't in the basis: a mistake of the caller
  */
-export function planWrites(changes: readonly Change[], basis: WorkbookSnapshot): Plan {
+export function planWrites(changes: readonly RowChange[], basis: WorkbookSnapshot): Plan {
   const drafts = new Map<string, TableDraft>();
   for (const change of joinAppends(changes)) {
     let draft = drafts.get(change.table);

@@ -1,6 +1,8 @@
 import { columnLetters } from '../workbook/address.ts';
 import type { WriteOutcome } from '../workbook/live-workbook.ts';
-import type { Change, WorkbookSnapshot } from '../workbook/port.ts';
+import type { Change, RowChange, WorkbookSnapshot } from '../workbook/port.ts';
+import { withChanges } from '../workbook/with-changes.ts';
+import { addColumns, type ColumnChange } from './add-columns.ts';
 import { bodyRowOf, hasGrown, mend, needsMending } from './mend.ts';
 import { isRefusedWhole, plainMessage } from './messages.ts';
 import { planWrites } from './plan-writes.ts';
@@ -20,13 +22,57 @@ const WRITING = 'Writing to the workbook';
 const READING = 'Reading the workbook';
 
 /**
- * Carries out changes: one round trip to see that the workbook is as the basis says, one for each 4 MB to write and
- * read back, and one more where tables hold formulas. What went wrong is taken back.
+ * Carries out changes. New columns come first, and go again where the rest can't be written.
  */
 export async function writeChanges(
   withWorkbook: WithWorkbook,
   memory: ReadingMemory,
   changes: readonly Change[],
+  basis: WorkbookSnapshot,
+): Promise<WriteOutcome> {
+  const columns = changes.filter((change): change is ColumnChange => change.kind === 'add column');
+  const rest = changes.filter((change): change is RowChange => change.kind !== 'add column');
+  if (columns.length === 0) return writeRows(withWorkbook, memory, rest, basis);
+  const added = await addColumns(withWorkbook, columns, basis);
+  if (added.kind === 'failed') return added;
+  if (added.kind !== 'added') return readAfter(withWorkbook, memory, basis, added);
+  const widened = withChanges(basis, columns);
+  const outcome = await writeRows(withWorkbook, memory, rest, widened);
+  // What stands in the new columns is read, not reckoned: the program may have dressed them in its own way.
+  if (outcome.kind === 'written') return readAfter(withWorkbook, memory, widened, outcome);
+  if (outcome.kind === 'half') return outcome;
+  const standing = await added.takeBack();
+  if (standing !== null) {
+    const message = outcome.kind === 'failed' ? `${outcome.message} ${standing}` : standing;
+    return readAfter(withWorkbook, memory, widened, { kind: 'half', message });
+  }
+  return outcome.kind === 'failed' ? outcome : readAfter(withWorkbook, memory, basis, outcome);
+}
+
+/** An outcome with what stands in the workbook now; where that can't be read, with what was known of it. */
+async function readAfter(
+  withWorkbook: WithWorkbook,
+  memory: ReadingMemory,
+  known: WorkbookSnapshot,
+  outcome: { readonly kind: 'written' | 'stale' } | { readonly kind: 'half'; readonly message: string },
+): Promise<WriteOutcome> {
+  try {
+    return { ...outcome, snapshot: await readTables(withWorkbook, memory) };
+  } catch (error) {
+    const why = `The workbook could not be read again: ${plainMessage(error, READING)}`;
+    const message = outcome.kind === 'half' ? `${outcome.message} ${why}` : why;
+    return { kind: 'half', snapshot: known, message };
+  }
+}
+
+/**
+ * Carries out changes of rows: one round trip to see that the workbook is as the basis says, one for each 4 MB to write and
+ * read back, and one more where tables hold formulas. What went wrong is taken back.
+ */
+async function writeRows(
+  withWorkbook: WithWorkbook,
+  memory: ReadingMemory,
+  changes: readonly RowChange[],
   basis: WorkbookSnapshot,
 ): Promise<WriteOutcome> {
   const plan = planWrites(changes, basis);

@@ -7,6 +7,15 @@ export const FOCUS_ROW = 'data-focus-row';
 /** Marks what takes the focus itself when a button in it is gone; it can be focused (tabIndex -1), and does not as long as it is empty. */
 export const FOCUS_KEEPER = 'data-focus-keeper';
 
+/** Moves the focus to a field once it shows what it now holds, with its text selected. */
+export function focusField(id: string): void {
+  requestAnimationFrame(() => {
+    const field = document.getElementById(id);
+    field?.focus();
+    if (field instanceof HTMLInputElement) field.select();
+  });
+}
+
 const SCOPE = '[role="tabpanel"], [data-focus-scope]';
 
 /**

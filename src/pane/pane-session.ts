@@ -16,6 +16,7 @@ export type PaneSession = Pick<
   | 'carryOut'
   | 'freeze'
   | 'setUp'
+  | 'upgradeTables'
   | 'writeAgain'
   | 'letGo'
   | 'finish'

@@ -2,6 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Exact } from '../core/exact-number.ts';
 import { nameOf } from '../core/records.ts';
 import type { Lot, Material } from '../core/studio.ts';
+import type { Unit } from '../core/unit.ts';
 import type { Chosen } from '../session/session-state.ts';
 
 /** The sections of the pane, in the order of their tabs. */
@@ -9,6 +10,7 @@ export const SECTIONS = [
   { name: 'today', label: 'Today' },
   { name: 'log', label: 'Log' },
   { name: 'stock', label: 'Stock' },
+  { name: 'make', label: 'Make' },
   { name: 'quote', label: 'Quote' },
 ] as const;
 
@@ -25,7 +27,13 @@ export interface LotName {
 export type StockPage =
   | { readonly kind: 'list' }
   | { readonly kind: 'material'; readonly material: string }
-  | { readonly kind: 'lot'; readonly lot: LotName };
+  | { readonly kind: 'lot'; readonly lot: LotName }
+  /** What is left of each material at the end of a day, and what it is worth. */
+  | { readonly kind: 'closing' }
+  /** What was thrown away in a year. */
+  | { readonly kind: 'disposals' }
+  /** A stocktake. */
+  | { readonly kind: 'count' };
 
 /** What a new log entry starts with; null where the person fills it in. */
 export interface LogPreset {
@@ -35,10 +43,18 @@ export interface LogPreset {
   readonly extent: Exact | null;
 }
 
+/** What is to be made; null where the person fills it in. */
+export interface MakePreset {
+  readonly recipe: string;
+  readonly amount: Exact | null;
+  readonly unit: Unit | null;
+}
+
 const section = signal<SectionName>('today');
 const stockPage = signal<StockPage>({ kind: 'list' });
 const stockOrigin = signal<string | null>(null);
 const logPreset = signal<LogPreset | null>(null);
+const makePreset = signal<MakePreset | null>(null);
 const quoteJob = signal<string | null>(null);
 const arrivals = signal(0);
 
@@ -54,6 +70,8 @@ export const arrivalCount: ReadonlySignal<number> = arrivals;
 export const openedQuoteJob = quoteJob;
 /** With what the log is to start; Log takes it over and sets it to null. */
 export const waitingPreset = logPreset;
+/** What Make is to start with; Make takes it over and sets it to null. */
+export const waitingMake = makePreset;
 
 /** Shows a section without moving the focus: its tab was chosen. */
 export function showSection(name: SectionName): void {
@@ -94,6 +112,12 @@ export function lotName(lot: Lot): LotName {
 export function openLog(preset: LogPreset): void {
   logPreset.value = preset;
   openSection('log');
+}
+
+/** Opens Make with a recipe. */
+export function openMake(preset: MakePreset): void {
+  makePreset.value = preset;
+  openSection('make');
 }
 
 /** Opens Quote with a job. */

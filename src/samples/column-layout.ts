@@ -55,6 +55,7 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
   counted: ['yes', 'no'],
   whole: ['yes', 'no'],
   cold: ['yes', 'no'],
+  dark: ['yes', 'no'],
   limitedByParts: ['yes', 'no'],
 };
 const WORDS_OF_TABLE: Readonly<Record<string, Readonly<Record<string, readonly string[]>>>> = {
@@ -79,6 +80,10 @@ const NOTES: Readonly<Record<string, string>> = {
   usesPerUnit: 'How often one stock unit can be used: a release paper sheet of 20 presses has 20 uses.',
   sheetHeight: 'For a roll: its length.',
   grammage: 'g/m²',
+  tare: 'What the empty jar weighs, in grams: then a lot can be counted by weighing it in its jar.',
+  gross: 'What stood on the balance, jar and all, in grams.',
+  leftThen: 'What was left by the movements when it was counted, written by Jarleaf.',
+  leftDayBefore: 'What was left by the movements the day before it was counted, written by Jarleaf.',
 };
 const COST_OF_MOVEMENT = 'What the movement costs by its lot, written by Jarleaf.';
 

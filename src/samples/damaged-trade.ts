@@ -79,7 +79,7 @@ type DamagedSetting = {
 };
 
 const SETTINGS: readonly DamagedSetting[] = [
-  { setting: 'tables version', value: 1 },
+  { setting: 'tables version', value: 2 },
   { setting: 'currency', value: 'EUR' },
   { setting: 'currency decimals', value: 9 },
   { setting: 'warn days', value: 'two weeks' },

@@ -32,6 +32,7 @@ const TABS: readonly TableDefinition[] = [
   T.quoteLines,
   T.places,
   T.offcuts,
+  T.counts,
   T.movements,
   SETTINGS_TABLE,
 ];

@@ -86,9 +86,14 @@ export const TABLE_LINES: Readonly<Record<string, readonly string[]>> = {
   QuoteLines: ['Lines of quotes', 'One row is one line of a quote; How says how its amount came about.'],
   Places: [
     'Places',
-    'One row is where things stand. Cold yes: a preparation keeps there for its Life cold days. Walking order sorts the list for a stocktake.',
+    'One row is where things stand. Cold yes, Dark yes: a preparation keeps there for its Life cold days, its Life dark days. Walking order sorts the list for a stocktake.',
   ],
   Offcuts: ['Offcuts', 'One row is a usable remnant of a sheet, in cm.'],
+  Counts: [
+    'Counts',
+    'One row is one lot as it was found in a stocktake, and changes no figure until it is posted: then Posting says under which, and Movements has the difference. A stocktake can be stopped and taken up again.',
+    'Weighed with its jar: Gross g, less Tare g of the lot. Left then and Left the day before are written by Jarleaf, so that what is entered meanwhile is reckoned with.',
+  ],
   Movements: [
     'Movements',
     'One row is one change to one lot, written by Jarleaf. What is left of a lot is its quantity and these rows: none is ever changed or deleted.',

@@ -1,5 +1,6 @@
 import { booksOf, readingOnly } from '../actions/books.ts';
 import { checkWorkbook } from '../actions/check-workbook.ts';
+import { upgradableOf } from '../actions/upgrade-tables.ts';
 import type { Day } from '../core/day.ts';
 import { RECORD_TABLES, SETTINGS_TABLE, STOCK_TABLES } from '../workbook/known-tables.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
@@ -35,6 +36,7 @@ export function stateOf(snapshot: WorkbookSnapshot, today: Day): SessionState {
         ? []
         : STOCK_TABLES.map(({ name }) => name)),
     ],
+    upgradable: upgradableOf(snapshot),
   };
   return { kind: 'open', books };
 }

@@ -1,4 +1,5 @@
 import type { PlacedNotice } from '../actions/check-workbook.ts';
+import type { Upgradable } from '../actions/upgrade-tables.ts';
 import type { Day } from '../core/day.ts';
 import type { Drawing } from '../core/draw.ts';
 import type { Ledger } from '../core/ledger.ts';
@@ -23,6 +24,8 @@ export interface Books {
   readonly readingOnly: string | null;
   /** The tables that logging and drawing need and that are not here. */
   readonly absent: readonly string[];
+  /** What tables of an earlier version lack of the present one; null where nothing is. */
+  readonly upgradable: Upgradable | null;
 }
 
 /** What the pane is about to show. */

@@ -7,6 +7,7 @@ import { type Quoted, quotePlan } from '../actions/quote-job.ts';
 import { redrawEntry } from '../actions/redraw-entry.ts';
 import type { TreatmentToLog } from '../actions/treatment-to-log.ts';
 import { undoPosting } from '../actions/undo-posting.ts';
+import { tablesUpgrade } from '../actions/upgrade-tables.ts';
 import { writeAgain } from '../actions/write-again.ts';
 import { type Refusal, refuse, type Written } from '../actions/writing-desk.ts';
 import type { Day } from '../core/day.ts';
@@ -175,14 +176,40 @@ export class Session {
     return this.#opened.inTurn('Setting up the tables', async (): Promise<Done> => {
       const tabs = tabsToSetUp(await this.#starter(), this.#opened.books?.snapshot ?? null);
       if (tabs.length === 0) return { kind: 'refused', message: 'Every table is here already.' };
-      const outcome = await this.#workbook.addTabs(tabs);
-      if (outcome.kind === 'failed') return { kind: 'refused', message: outcome.message };
-      this.#opened.show(outcome.snapshot);
-      if (outcome.kind === 'half') return { kind: 'refused', message: outcome.message };
-      if (outcome.kind === 'stale') return { kind: 'look again', message: MOVED.message };
-      const tables = tabs.filter(({ table }) => table !== undefined).length;
-      return plainlyDone(`Set up: ${counted(tables, 'table')}.`);
+      return this.#addTabs(tabs);
     });
+  }
+
+  /** Brings tables of an earlier version up to date: new tables first, then columns and the version in one go. */
+  async upgradeTables(): Promise<Done> {
+    const busy = 'Bringing the tables up to date';
+    const starter = await this.#starter();
+    const upgrade = (snapshot: WorkbookSnapshot) => tablesUpgrade(snapshot, starter);
+    const before = await this.#opened.inTurn(busy, async (): Promise<Done | null> => {
+      const { books } = this.#opened;
+      if (books === null) return { kind: 'refused', message: NOT_OPEN.message };
+      const planned = upgrade(books.snapshot);
+      return planned.ok && planned.tabs.length > 0 ? this.#addTabs(planned.tabs) : null;
+    });
+    if (before !== null && before.kind !== 'done') return before;
+    return this.#opened.perform(busy, ({ snapshot }) => {
+      const planned = upgrade(snapshot);
+      if (!planned.ok) return planned;
+      const columns = planned.added.reduce((sum, each) => sum + each.columns.length, 0);
+      const tables = before === null ? '' : ', and a new table';
+      const sentence = `Brought up to date: ${counted(columns, 'column')} added${tables}.`;
+      return { ok: true, changes: planned.changes, done: plainlyDone(sentence) };
+    });
+  }
+
+  async #addTabs(tabs: readonly TabBlueprint[]): Promise<Done> {
+    const outcome = await this.#workbook.addTabs(tabs);
+    if (outcome.kind === 'failed') return { kind: 'refused', message: outcome.message };
+    this.#opened.show(outcome.snapshot);
+    if (outcome.kind === 'half') return { kind: 'refused', message: outcome.message };
+    if (outcome.kind === 'stale') return { kind: 'look again', message: MOVED.message };
+    const tables = tabs.filter(({ table }) => table !== undefined).length;
+    return plainlyDone(`Set up: ${counted(tables, 'table')}.`);
   }
 
   /** Writes the rows again that somebody else's change took away. */

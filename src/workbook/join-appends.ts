@@ -1,9 +1,11 @@
-import type { Change } from './port.ts';
+import type { Change, RowChange } from './port.ts';
 
 /**
  * Joins the appends to one table between which nothing else happens to that table, so that it grows once: rows
  * may have to be put into its tab for that.
  */
+export function joinAppends(changes: readonly RowChange[]): RowChange[];
+export function joinAppends(changes: readonly Change[]): Change[];
 export function joinAppends(changes: readonly Change[]): Change[] {
   const joined: Change[] = [];
   const lastPlace = new Map<string, number>();

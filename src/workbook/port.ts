@@ -1,5 +1,6 @@
 import type { Day } from '../core/day.ts';
 import type { DateSystem } from '../core/serial-date.ts';
+import type { ColumnBlueprint } from './blueprint.ts';
 
 /**
  * The one gate between Jarleaf and a workbook, whatever holds it: a file, or a spreadsheet program.
@@ -62,12 +63,15 @@ export type CellWrite =
   | { readonly kind: 'day'; readonly day: Day }
   | { readonly kind: 'blank' };
 
+/** A column that a table gets; its header is none that the table has. */
+export type NewColumn = Pick<ColumnBlueprint, 'header' | 'width' | 'format'>;
+
 /**
- * One change to one table. `table` and the column headers are spelt as in the snapshot.
+ * One change to the rows of one table. `table` and the column headers are spelt as in the snapshot.
  * Appended rows first fill blank rows at the end of the body (a fresh table has one), then make the table grow,
  * above a totals row where there is one. Columns that a row doesn't name keep their formula, or stay blank.
  */
-export type Change =
+export type RowChange =
   | {
       readonly kind: 'append';
       readonly table: string;
@@ -80,4 +84,14 @@ export type Change =
       readonly row: number;
       readonly column: string;
       readonly cell: CellWrite;
+    };
+
+/** One change to one table: to its rows, or to its columns. */
+export type Change =
+  | RowChange
+  | {
+      /** A blank column behind the last one. Refused where something stands right of the table. */
+      readonly kind: 'add column';
+      readonly table: string;
+      readonly column: NewColumn;
     };

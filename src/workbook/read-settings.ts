@@ -19,7 +19,7 @@ import { addressOf, type LocatedTable } from './located-table.ts';
 import { prepare } from './read-table.ts';
 
 /** The version of the tables' layout that this program writes. */
-export const TABLES_VERSION = 1;
+export const TABLES_VERSION = 2;
 
 /** The settings by name, each with what may stand in Value. */
 const SETTING_VALUES = {

@@ -4,6 +4,7 @@ import type {
   CellWrite,
   Change,
   ColumnSnapshot,
+  NewColumn,
   NumberLook,
   TableSnapshot,
   WorkbookSnapshot,
@@ -22,6 +23,7 @@ export function withChanges(snapshot: WorkbookSnapshot, changes: readonly Change
     const draft = drafts.get(change.table) ?? draftOf(table);
     drafts.set(change.table, draft);
     if (change.kind === 'append') append(draft, change.rows, snapshot);
+    else if (change.kind === 'add column') addColumn(draft, change.column);
     else set(draft, change.row, change.column, change.cell, snapshot);
   }
   return {
@@ -42,7 +44,7 @@ interface ColumnDraft {
 
 interface TableDraft {
   readonly before: TableSnapshot;
-  readonly columns: readonly ColumnDraft[];
+  readonly columns: ColumnDraft[];
 }
 
 function draftOf(before: TableSnapshot): TableDraft {
@@ -67,6 +69,25 @@ function append(
     for (const [header, cell] of Object.entries(row)) set(draft, next, header, cell, snapshot);
     next += 1;
   }
+}
+
+function addColumn({ before, columns }: TableDraft, { header, format }: NewColumn): void {
+  if (columns.some((each) => each.before.header.toLowerCase() === header.toLowerCase())) {
+    throw new Error(`There is a column ${header} in ${before.name} already`);
+  }
+  const look = lookOfNewColumn(format);
+  const values: CellValue[] = Array.from(
+    { length: columns[0]?.values.length ?? before.rowCount },
+    () => null,
+  );
+  const column = { header, values, look: () => look, hasFormula: () => false, calculated: false };
+  columns.push({ before: column, values: [...values], looks: new Map() });
+}
+
+/** How numbers are shown in a column that was added. */
+export function lookOfNewColumn(format: NewColumn['format']): NumberLook {
+  if (format === 'day') return 'date';
+  return format === 'percent' ? 'percent' : 'plain';
 }
 
 /** How many rows there are up to the last that holds anything. */

@@ -242,9 +242,9 @@ describe('what can’t be logged is refused with a sentence', () => {
   });
 
   test('tables of a newer version, or of one that can’t be told, are read and not written', () => {
-    const newer = { ...STUDIO, Settings: [{ Setting: 'tables version', Value: 2 }] };
+    const newer = { ...STUDIO, Settings: [{ Setting: 'tables version', Value: 3 }] };
     expect(refusalOf({}, newer)).toBe(
-      'This workbook has tables of version 2; this program knows version 1 and only reads them. Get the newer program to write to it.',
+      'This workbook has tables of version 3; this program knows version 2 and only reads them. Get the newer program to write to it.',
     );
     expect(checkWorkbook(snapshotOf(newer), today).stock.lots).toHaveLength(5);
     expect(refusalOf({}, { ...STUDIO, Settings: [{ Setting: 'tables version', Value: '2.1' }] })).toMatch(

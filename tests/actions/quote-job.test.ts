@@ -55,7 +55,7 @@ describe('a quote', () => {
       ok: false,
       message: 'There is no job called 26-05 in Jobs. Did you mean 26-015 or 26-014?',
     });
-    const newer = [...STUDIO.Settings.slice(1), { Setting: 'tables version', Value: 2 }];
+    const newer = [...STUDIO.Settings.slice(1), { Setting: 'tables version', Value: 3 }];
     expect(quote({ ...STUDIO, Settings: newer }).quote.total).toBe(14132n);
     expect(
       quotePlan(snapshotOf({ ...STUDIO, Settings: newer }), '26-015', true, today, randomFrom(1)),

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { booksOf } from '../../src/actions/books.ts';
 import { drawEntries } from '../../src/actions/draw-entries.ts';
+import { recentPostings } from '../../src/actions/recent-postings.ts';
 import { undoPosting } from '../../src/actions/undo-posting.ts';
 import { serialOfDay } from '../../src/core/serial-date.ts';
 import { Bench, randomFrom } from '../helpers/bench.ts';
@@ -98,6 +100,67 @@ describe('undoing a posting', () => {
   });
 });
 
+describe('undoing what made a lot', () => {
+  const row = { Date: date('2026-04-01'), Quantity: 40, Unit: 'g', Posting: 'P-9' };
+
+  test('puts the ingredients back, counts the lot as nothing on its day, and is a reversal itself', () => {
+    const make = { ...row, Movement: 'M-1', Kind: 'Make', Lot: 'W-1', Into: 'P-1' };
+    const bench = new Bench({ ...STUDIO, Movements: [make] });
+    const undone = undo(bench, 'P-9');
+    expect(bench.rows('Movements').slice(1)).toMatchObject([
+      { Kind: 'Make', Lot: 'W-1', Quantity: -40, Into: 'P-1', Reverses: 'M-1', Posting: undone.posting },
+      {
+        Kind: 'Count',
+        Lot: 'P-1',
+        Quantity: -200,
+        Date: serialOfDay(dayOf('2026-04-01'), 1900),
+        Note: 'not made after all',
+        Posting: undone.posting,
+      },
+    ]);
+    expect(bench.rows('Paste')).toMatchObject([
+      { Lot: 'P-1', Left: 0, Worth: 0 },
+      { Lot: 'W-1', Left: 1, Worth: 12 },
+    ]);
+    expect(undone.remarks).toEqual(['The row of lot P-1 stays where it is; nothing is left of it.']);
+    expect(refusal(bench, 'P-9')).toBe('Posting P-9 has been taken back already.');
+    expect(refusal(bench, undone.posting ?? '')).toMatch(
+      /took another one back itself, and a reversal is never reversed: make or open it again instead/,
+    );
+    const [latest, first] = recentPostings(booksOf(bench.workbook.snapshot()).ledger, 2);
+    expect([latest?.isReversal, latest?.isDrawnAgain, first?.reversed]).toEqual([true, false, true]);
+  });
+
+  test('or split it off: the sheets go back to the lot they came from', () => {
+    const split = {
+      ...row,
+      Movement: 'M-1',
+      Kind: 'Count',
+      Lot: 'T-2',
+      Into: 'T-1',
+      Quantity: -2,
+      Unit: 'sheet',
+    };
+    const bench = new Bench({ ...STUDIO, Movements: [split] });
+    undo(bench, 'P-9');
+    expect(bench.rows('Movements').slice(1)).toMatchObject([
+      { Kind: 'Count', Lot: 'T-2', Quantity: 2, Reverses: 'M-1' },
+      { Kind: 'Count', Lot: 'T-1', Quantity: -2, Note: 'not opened after all' },
+    ]);
+    expect(bench.rows('Tissue')).toMatchObject([
+      { Lot: 'T-1', Left: 0, Worth: 0 },
+      { Lot: 'T-2', Left: 10, Worth: 40 },
+    ]);
+  });
+
+  test('where the lot’s row is gone, only the ingredients go back', () => {
+    const make = { ...row, Movement: 'M-1', Kind: 'Make', Lot: 'W-1', Into: 'P-0' };
+    const bench = new Bench({ ...STUDIO, Movements: [make] });
+    expect(undo(bench, 'P-9').remarks).toEqual([]);
+    expect(bench.rows('Movements')).toHaveLength(2);
+  });
+});
+
 describe('what can’t be undone is refused, and nothing is changed', () => {
   test('a posting that is not there; the latest are named', () => {
     const { bench, posting } = drawn();
@@ -126,9 +189,21 @@ describe('what can’t be undone is refused, and nothing is changed', () => {
     Into: 'P-1',
     Posting: 'P-9',
   };
-  test('one that made a lot', () => {
-    expect(refusal(new Bench({ ...STUDIO, Movements: [MAKE] }), 'P-9')).toMatch(
-      /^Posting P-9 made lot P-1, which taking back/,
+  test('one that made a lot which has been touched since, by whom', () => {
+    const touched = [
+      MAKE,
+      { ...MAKE, Movement: 'M-2', Kind: 'Use', Lot: 'P-1', Into: null, Posting: 'P-10' },
+    ];
+    expect(refusal(new Bench({ ...STUDIO, Movements: touched }), 'P-9')).toBe(
+      'Lot P-1, which posting P-9 made, has other movements: take back posting P-10 first.',
+    );
+    const byHand = touched.map((row) => (row.Kind === 'Use' ? { ...row, Posting: null } : row));
+    expect(refusal(new Bench({ ...STUDIO, Movements: byHand }), 'P-9')).toMatch(
+      /take back movement M-2 first/,
+    );
+    const laterToo = [MAKE, { ...MAKE, Movement: 'M-2', Posting: 'P-10' }];
+    expect(refusal(new Bench({ ...STUDIO, Movements: laterToo }), 'P-9')).toMatch(
+      /take back posting P-10 first/,
     );
   });
 

@@ -3,24 +3,17 @@ import { booksOf } from '../../src/actions/books.ts';
 import { checkWorkbook } from '../../src/actions/check-workbook.ts';
 import { spokenDay } from '../../src/core/day.ts';
 import { accountIn } from '../../src/core/ledger.ts';
+import { goodUntilReason } from '../../src/core/life.ts';
 import { moneyText } from '../../src/core/money.ts';
 import { spokenNumber, spokenQuantity } from '../../src/core/wording.ts';
+import { factsIn } from './helpers/facts.ts';
 import { PanePage } from './helpers/pane-page.ts';
-import { textOf } from './helpers/shown-text.ts';
 import { stockInPane, stockInWords } from './helpers/stock-words.ts';
 import { sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
 const SNAPSHOT = sampleSnapshot('demo-studio.xlsx');
 const CHECK = checkWorkbook(SNAPSHOT, TODAY);
 const { ledger } = booksOf(SNAPSHOT);
-
-async function factsIn({ page }: PanePage): Promise<Record<string, string>> {
-  const facts = await page.locator('.facts .fact').all();
-  const pairs = await Promise.all(
-    facts.map(async (fact) => [await textOf(fact.locator('dt')), await textOf(fact.locator('dd'))]),
-  );
-  return Object.fromEntries(pairs) as Record<string, string>;
-}
 
 describe.each([320, 450])('Stock at %i pixels, by keyboard', (width) => {
   test('from the list to a material, to a lot and its movements, and back; all figures are the core’s', async () => {
@@ -50,11 +43,12 @@ describe.each([320, 450])('Stock at %i pixels, by keyboard', (width) => {
 
     const lot = CHECK.stock.lots.find((each) => each.lot.name === 'P-027');
     if (lot === undefined) throw new Error('The sample has no lot P-027');
+    const reason = goodUntilReason(accountIn(ledger, lot.lot), TODAY);
     await keys.activate({ role: 'button', name: 'P-027' });
     await expect.poll(() => keys.isOn({ role: 'heading', name: 'Lot P-027' })).toBe(true);
     expect(await factsIn(pane)).toMatchObject({
       Left: spokenQuantity(lot.left, lot.lot.record.unit),
-      'Good until': lot.goodUntil === null ? 'keeps' : spokenDay(lot.goodUntil),
+      'Good until': `${lot.goodUntil === null ? '' : spokenDay(lot.goodUntil)} ${reason ?? ''}`,
       'Made by': lot.lot.recipe?.name,
     });
     const { postings } = accountIn(ledger, lot.lot);

@@ -45,7 +45,7 @@ describe('calls that can’t be understood end with 2', () => {
   test.each<[string[], string]>([
     [
       ['chek', 'a.xlsx'],
-      'There is no verb chek. Did you mean check? The verbs are check, log, draw, undo and quote.',
+      'There is no verb chek. Did you mean check? The verbs are check, log, draw, undo, quote, make, bath, open, retest, discard, reuse, lot, count, closing, disposal, carry and upgrade.',
     ],
     [['check'], 'Name the workbook: jarleaf check FILE. A name with spaces goes in quotes.'],
     [
@@ -219,14 +219,14 @@ describe('files that can’t be used end with 2', () => {
   });
 
   test('tables of a newer version are checked and quoted, and nothing is written', async () => {
-    const newer = { ...STUDIO, Settings: [{ Setting: 'tables version', Value: 2 }] };
+    const newer = { ...STUDIO, Settings: [{ Setting: 'tables version', Value: 3 }] };
     for (const [verb, ...words] of [
       ['log', ...MEND],
       ['draw'],
       ['undo', '--posting', 'P'],
       ['quote', '--job', '26-015', '--freeze'],
     ]) {
-      expect(await refusal(verb ?? '', words, newer)).toMatch(/^This workbook has tables of version 2;/);
+      expect(await refusal(verb ?? '', words, newer)).toMatch(/^This workbook has tables of version 3;/);
     }
     const file = await fileOf(newer);
     expect((await call(['check', file])).code).toBe(0);

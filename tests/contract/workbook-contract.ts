@@ -204,6 +204,62 @@ export function workbookContract(name: string, make: ContractFactory): void {
       }
     });
 
+    const added = (header: string, format: 'text' | 'day'): Change => ({
+      kind: 'add column',
+      table: 'Lots',
+      column: { header, width: 12, format },
+    });
+
+    it('adds blank columns behind the last one, in the order given', async () => {
+      const changes = [added('Note', 'text'), added('Checked', 'day')];
+      for (const totals of [false, true]) {
+        for (const [table, other] of await afterwards(
+          [
+            { ...LOTS, totals },
+            { ...LOTS, name: 'Other' },
+          ],
+          changes,
+          [added('By', 'text')],
+        )) {
+          expect(table?.columns.map(({ header }) => header)).toEqual([
+            ...LOTS.headers,
+            'Note',
+            'Checked',
+            'By',
+          ]);
+          expect(table?.rowCount).toBe(2);
+          expect(values(table, 'Lot')).toEqual(['L1', 'L2']);
+          for (const header of ['Note', 'Checked', 'By']) expect(values(table, header)).toEqual([null, null]);
+          expect(table?.columns.map(({ calculated }) => calculated)).not.toContain(true);
+          expect(other?.columns.map(({ header }) => header)).toEqual(LOTS.headers);
+        }
+      }
+    });
+
+    it('writes into columns that it has just added, in rows that are there and in new ones', async () => {
+      const changes: Change[] = [
+        set(0, 'Quantity', number(6)),
+        added('Note', 'text'),
+        added('Checked', 'day'),
+        set(1, 'Note', text('007')),
+        { kind: 'append', table: 'Lots', rows: [{ Lot: text('L3'), Checked: day(20_003) }] },
+      ];
+      for (const [table] of await afterwards([{ ...LOTS, totals: true }], changes)) {
+        expect(values(table, 'Quantity')).toEqual([6, 0.1, null]);
+        expect(values(table, 'Lot')).toEqual(['L1', 'L2', 'L3']);
+        expect(values(table, 'Note')).toEqual([null, '007', null]);
+        expect(table?.columns[4]?.look(2)).toBe('date');
+      }
+    });
+
+    it('adds columns to a table that is still to be filled', async () => {
+      const append: Change = { kind: 'append', table: 'Lots', rows: [{ Note: text('first') }] };
+      for (const [table] of await afterwards([{ ...LOTS, rows: [] }], [added('Note', 'text')], [append])) {
+        expect(table?.rowCount).toBe(1);
+        expect(values(table, 'Note')).toEqual(['first']);
+      }
+    });
+
     it('leaves other tables as they were', async () => {
       const append: Change = { kind: 'append', table: 'Lots', rows: [{ Lot: text('L3') }] };
       for (const tables of await afterwards([{ ...LOTS, name: 'Other' }, LOTS], [append])) {

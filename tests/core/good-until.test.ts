@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isoDay } from '../../src/core/day.ts';
-import { goodUntilOn, isUsableOn, openedOn } from '../../src/core/lot-account.ts';
+import { goodUntilOn, isUsableOn, openedOn } from '../../src/core/life.ts';
 import type { MaterialRecord, Records } from '../../src/core/records.ts';
 import { lot, material, movement, type PlainLot, place, recipe } from './helpers/stock-records.ts';
 import { account, ledgerOf, on } from './helpers/studio-of.ts';

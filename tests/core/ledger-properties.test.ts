@@ -1,32 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { check, keepBooks } from '../../src/core/check.ts';
 import { isoDay } from '../../src/core/day.ts';
 import { accountIn, openLedger, post } from '../../src/core/ledger.ts';
 import { leftOn, worthOn } from '../../src/core/lot-account.ts';
 import type { Records } from '../../src/core/records.ts';
 import { dayAfter, FIRST, LAST, runs, SEED, SPAN, someStudio } from './helpers/random-studio.ts';
-import { draw, ledgerOf, recordsOf, settingsOf, taken } from './helpers/studio-of.ts';
+import { saidOn } from './helpers/said.ts';
+import { draw, ledgerOf, recordsOf, taken } from './helpers/studio-of.ts';
 
 const someDay = fc.integer({ min: 0, max: SPAN + 6 });
 
-/** Everything that a check says on a day, as text that can be compared. */
 function said(records: Records, offset: number): string {
-  const { ledger, notices } = keepBooks(records, settingsOf({}), {});
-  const { stock, notices: all } = check(ledger, dayAfter(offset), notices);
-  const lots = stock.lots.map(({ lot, left, goodUntil, state, usable, worth }) =>
-    [lot.name, left.toFraction(), goodUntil, state, usable, worth].join(' '),
-  );
-  const materials = stock.materials.map(({ material, left, usable, onOrder, reorder, goodUntil, worth }) =>
-    [material.name, left?.toFraction(), usable?.toFraction(), onOrder.toFraction(), goodUntil, worth]
-      .concat(Object.values(reorder).map(String))
-      .join(' '),
-  );
-  return [
-    ...lots.toSorted(),
-    ...materials.toSorted(),
-    ...all.map(({ code, subject, message }) => `${code} ${subject} ${message}`),
-  ].join('\n');
+  return saidOn(records, dayAfter(offset)).join('\n');
 }
 
 describe(`costs add up (seed ${SEED})`, () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { base, lotWith, said, TODAY } from './helpers/one-lot.ts';
-import { lot, movement, type PlainLot } from './helpers/stock-records.ts';
+import { base, lotWith, paste, said, TODAY } from './helpers/one-lot.ts';
+import { lot, movement, type PlainLot, qty } from './helpers/stock-records.ts';
 import { brief, noticesOn } from './helpers/studio-of.ts';
 
 const use = (name: string, date: string, quantity: number) => movement(name, date, 'Use', 'A', quantity);
@@ -16,17 +16,17 @@ describe('a lot that goes off', () => {
 
   test('reads well', () => {
     expect(said('expiring', lotWith({ useBy: '2026-04-03' }))).toEqual([
-      ['note', 'A', 'Lot', 'Lot A (Paste) is good until 3 Apr 2026; left in it: 10 g.'],
+      ['note', 'A', 'Lot', 'Lot A (Paste) is good until 3 Apr 2026 (printed date); left in it: 10 g.'],
     ]);
     expect(said('expiring', lotWith({ useBy: TODAY }))[0]?.[3]).toBe(
-      'Lot A (Paste) is good until today; left in it: 10 g.',
+      'Lot A (Paste) is good until today (printed date); left in it: 10 g.',
     );
     expect(said('expired', lotWith({ useBy: '2026-03-31' }))).toEqual([
       [
         'warn',
         'A',
         'Lot',
-        'Lot A (Paste) was good until 31 Mar 2026; left in it: 10 g. It is not drawn on by itself any more.',
+        'Lot A (Paste) was good until 31 Mar 2026 (printed date); left in it: 10 g. It is not drawn on by itself any more.',
       ],
     ]);
   });
@@ -39,6 +39,64 @@ describe('a lot that goes off', () => {
     expect(said('expired', lotWith({ ...old, state: 'Discarded', since: '2026-04-02' }))).toHaveLength(1);
     expect(said('expired', lotWith({ ...old, state: 'Set aside' }))).toHaveLength(1);
     expect(said('expired', { lots: [lot('A', 'Paste', '2026-04-02', 10, old)] })).toEqual([]);
+  });
+});
+
+describe('the pH of a lot', () => {
+  const limits = { phLow: qty(8), phHigh: qty('9.5') };
+  const outside = (ph: string, more: Partial<typeof limits>, lotMore: PlainLot = {}) =>
+    said('ph-outside', { materials: [paste(more)], ...lotWith({ ph, ...lotMore }) });
+
+  test('is noticed outside what its material should have, the limits themselves are inside', () => {
+    expect(outside('7.9', limits)).toEqual([
+      [
+        'warn',
+        'A',
+        'pH',
+        'Lot A (Paste) has pH 7.9; by Materials it should have 8 to 9.5. Measure again, or set the lot aside.',
+      ],
+    ]);
+    expect(outside('9.6', limits)).toHaveLength(1);
+    expect(outside('8', limits)).toEqual([]);
+    expect(outside('9.5', limits)).toEqual([]);
+  });
+
+  test('may have one limit only, or none', () => {
+    expect(outside('3', { phHigh: qty(9) })).toEqual([]);
+    expect(outside('9.1', { phHigh: qty(9) })[0]?.[3]).toContain('it should have at most 9.');
+    expect(outside('4', { phLow: qty(5) })[0]?.[3]).toContain('it should have at least 5.');
+    expect(outside('12', {})).toEqual([]);
+  });
+
+  test('matters only while the lot is here with something left in it', () => {
+    expect(outside('3', limits, { state: 'Discarded' })).toEqual([]);
+    const empty = { movements: [movement('M1', '2026-03-20', 'Waste', 'A', 10)] };
+    expect(said('ph-outside', { materials: [paste(limits)], ...lotWith({ ph: 3 }), ...empty })).toEqual([]);
+  });
+});
+
+describe('a test of which a part is missing', () => {
+  test('is unreadable and says what is blank', () => {
+    expect(said('unreadable', lotWith({ retested: '2026-03-20' }))).toEqual([
+      [
+        'stop',
+        'A',
+        'Retested until',
+        'Retested until of lot A (Paste) is blank while Retested is filled, so the test is not taken into account: ' +
+          'enter the day until which it was found good, or clear Retested.',
+      ],
+    ]);
+    expect(said('unreadable', lotWith({ retestedUntil: '2026-08-20' }))[0]?.slice(2)).toEqual([
+      'Retested',
+      'Retested of lot A (Paste) is blank while Retested until is filled, so the test is not taken into account: ' +
+        'enter the day of the test, or clear Retested until.',
+    ]);
+    expect(said('unreadable', lotWith({ retested: '2026-03-20', retestedUntil: '2026-08-20' }))).toEqual([]);
+  });
+
+  test('that can’t be read is not noticed a second time', () => {
+    const bad = { retested: '2026-03-20', unreadable: ['Retested until'] };
+    expect(said('unreadable', lotWith(bad))).toEqual([]);
   });
 });
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { readXlsx } from 'hucre';
 import { describe, expect, it } from 'vitest';
 import { FileRefused } from '../../src/files/file-refused.ts';
@@ -181,5 +182,53 @@ describe('rows taken out of a table', () => {
     const rule =
       '<conditionalFormatting sqref="B2:B6"><cfRule type="expression"><formula>$B2&gt;9</formula></cfRule></conditionalFormatting>';
     expect(remove(options({ after: rule }), 0, 1).parts['xl/worksheets/sheet1.xml']).toContain(rule);
+  });
+});
+
+describe('rows taken out from several places of a table', () => {
+  /** What the file holds afterwards, or the refusal, and whether anything changed then. */
+  function outcome(formula: string, act: (workbook: ReturnType<typeof openXlsx>) => void) {
+    const workbook = openXlsx(fixture(options({ formula })));
+    try {
+      act(workbook);
+    } catch (error) {
+      if (!(error instanceof FileRefused)) throw error;
+      return error.message.replace(/^.*: the formula.*$/, 'a formula refers to it');
+    }
+    const after = workbook.save();
+    checkFile(after);
+    expect(JSON.stringify(openXlsx(after).snapshot())).toBe(JSON.stringify(workbook.snapshot()));
+    return unpack(after);
+  }
+
+  it('in one go are what taking them out one by one, from below, would leave', () => {
+    const formulas = [
+      'SUM(Lots!B2:B6)',
+      'SUM(Lots!B3:B5)',
+      'Lots!B4',
+      'SUM(Lots!$A$1:Lots!$B$4)',
+      'SUM(Lots!B4:B5)',
+    ];
+    let refused = 0;
+    fc.assert(
+      fc.property(fc.subarray([0, 1, 2, 3, 4]), fc.constantFrom(...formulas), (rows, formula) => {
+        const together = outcome(formula, (workbook) => workbook.removeRowsOf([{ table: 'Lots', rows }]));
+        const oneByOne = outcome(formula, (workbook) => {
+          for (const row of rows.toReversed()) workbook.removeRows('Lots', row, 1);
+        });
+        expect(together).toEqual(oneByOne);
+        if (typeof together === 'string') refused += 1;
+      }),
+      { seed: 20_260_401, numRuns: 160 },
+    );
+    expect(refused).toBeGreaterThan(5);
+  });
+
+  it('are all there, in their order, or it is a mistake of the caller; nothing is changed then', () => {
+    const workbook = openXlsx(fixture(options()));
+    for (const rows of [[1, 1], [2, 1], [-1], [5], [0.5, 0]]) {
+      expect(() => workbook.removeRowsOf([{ table: 'Lots', rows }])).toThrow('in their order');
+    }
+    expect(workbook.save()).toBe(workbook.original);
   });
 });

@@ -110,7 +110,7 @@ describe('any changes to any workbook', () => {
           for (const changes of calls) {
             const rows = new Map(opened.snapshot().tables.map((each) => [each.name, each.rowCount]));
             opened.apply(
-              changes.filter((each) => each.kind === 'append' || each.row < (rows.get(each.table) ?? 0)),
+              changes.filter((each) => each.kind !== 'set' || each.row < (rows.get(each.table) ?? 0)),
             );
           }
           const after = opened.save();

@@ -1,4 +1,5 @@
-import type { TabBlueprint } from '../../src/workbook/blueprint.ts';
+import { serialOfDay } from '../../src/core/serial-date.ts';
+import type { TabBlueprint, TableBlueprint } from '../../src/workbook/blueprint.ts';
 import type {
   Changer,
   GoToOutcome,
@@ -9,7 +10,14 @@ import type {
   TabCell,
   WriteOutcome,
 } from '../../src/workbook/live-workbook.ts';
-import type { Change, WorkbookSnapshot } from '../../src/workbook/port.ts';
+import type {
+  CellValue,
+  CellWrite,
+  Change,
+  ColumnSnapshot,
+  TableSnapshot,
+  WorkbookSnapshot,
+} from '../../src/workbook/port.ts';
 import { withChanges } from '../../src/workbook/with-changes.ts';
 
 /** A live workbook that is nothing but a snapshot, with ways to change it from outside and to make it fail. */
@@ -53,6 +61,8 @@ export class MemoryWorkbook implements LiveWorkbook {
 
   addTabs(tabs: readonly TabBlueprint[]): Promise<WriteOutcome> {
     this.tabs.push(...tabs);
+    const tables = tabs.flatMap(({ name, table }) => (table === undefined ? [] : [tableOn(name, table)]));
+    this.snapshot = { ...this.snapshot, tables: [...this.snapshot.tables, ...tables] };
     return Promise.resolve({ kind: 'written', snapshot: this.snapshot });
   }
 
@@ -81,6 +91,31 @@ export class MemoryWorkbook implements LiveWorkbook {
   }
 }
 
+/** A table that was added with its tab. */
+function tableOn(tab: string, { name, columns, rows }: TableBlueprint): TableSnapshot {
+  const column = (header: string, index: number): ColumnSnapshot => ({
+    header,
+    values: rows.length === 0 ? [null] : rows.map((row) => storedAs(row[index])),
+    look: () => 'plain',
+    hasFormula: () => false,
+    calculated: false,
+  });
+  return {
+    name,
+    tab,
+    firstRow: 2,
+    firstColumn: 1,
+    rowCount: Math.max(1, rows.length),
+    columns: columns.map(({ header }, index) => column(header, index)),
+  };
+}
+
+function storedAs(cell: CellWrite | null | undefined): CellValue {
+  if (cell === undefined || cell === null || cell.kind === 'blank') return null;
+  if (cell.kind === 'day') return serialOfDay(cell.day, 1900);
+  return cell.kind === 'text' ? cell.text : cell.number;
+}
+
 /** Whether a cell that changes set holds something else by now than when they were worked out. */
 function touches(changes: readonly Change[], basis: WorkbookSnapshot, now: WorkbookSnapshot): boolean {
   return changes.some((change) => {
@@ -89,6 +124,7 @@ function touches(changes: readonly Change[], basis: WorkbookSnapshot, now: Workb
     );
     if (before === after) return false;
     if (change.kind === 'append') return false;
+    if (change.kind === 'add column') return before?.columns.length !== after?.columns.length;
     return (
       JSON.stringify(before?.columns.map(({ values }) => values[change.row])) !==
       JSON.stringify(after?.columns.map(({ values }) => values[change.row]))

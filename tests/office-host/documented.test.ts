@@ -17,6 +17,47 @@ const run = async (client: Client, work: (context: Excel.RequestContext) => unkn
 
 const DOCUMENTED: readonly Documented[] = [
   {
+    page: 'Excel.TableColumnCollection class',
+    says: 'without an index the column comes at the end, under the name given',
+    check: async () => {
+      const { a } = bench();
+      await run(a, ({ workbook }) => {
+        workbook.tables.getItem('Sums').columns.add(undefined, undefined, 'Note');
+      });
+      const { columns, body, totals } = await a.Excel.run(async (context) => {
+        const table = context.workbook.tables.getItem('Sums');
+        const found = table.columns.load('items/name');
+        const bodyRange = table.getDataBodyRange().load('values');
+        const totalsRange = table.getTotalRowRange().load('values');
+        await context.sync();
+        return {
+          columns: found.items.map(({ name }) => name),
+          body: bodyRange.values.map((row) => row.at(-1)),
+          totals: totalsRange.values[0]?.at(-1),
+        };
+      });
+      expect({ columns, body, totals }).toEqual({
+        columns: ['Item', 'Price', 'Twice', 'Note'],
+        body: ['', ''],
+        totals: '',
+      });
+    },
+  },
+  {
+    page: 'Excel.TableColumn class',
+    says: 'a column is deleted from its table',
+    check: async () => {
+      const { a } = bench();
+      await run(a, ({ workbook }) => {
+        workbook.tables.getItem('Lots').columns.getItem('Quantity').delete();
+      });
+      expect(await bodyOf(a, 'Lots')).toEqual([
+        ['L-1', 'Tissue'],
+        ['L-2', 'Starch'],
+      ]);
+    },
+  },
+  {
     page: 'Coauthoring in Excel add-ins',
     says: 'what is written to the range just below the table makes it expand',
     check: async () => {

@@ -40,7 +40,10 @@ describe('what is refused, as the library tells it', () => {
         workbook.worksheets.getItem('Stock').getRange('A1').format.indentLevel = 2;
       },
     ],
-    ['TableColumnCollection.Add', ({ workbook }) => workbook.tables.getItem('Lots').columns.add()],
+    [
+      'TableColumnCollection.add before a column',
+      ({ workbook }) => workbook.tables.getItem('Lots').columns.add(0),
+    ],
     ['Functions.Sum', ({ workbook }) => workbook.functions.sum(1, 2).load('value')],
     [
       'Range.insert(Right)',

@@ -12,6 +12,7 @@ import type {
   CellValue,
   CellWrite,
   Change,
+  RowChange,
   TableSnapshot,
   WorkbookSnapshot,
 } from '../../src/workbook/port.ts';
@@ -71,12 +72,12 @@ export function writtenSnapshot(outcome: WriteOutcome): WorkbookSnapshot {
 
 export const text = (value: string): CellWrite => ({ kind: 'text', text: value });
 export const number = (value: number): CellWrite => ({ kind: 'number', number: value });
-export const append = (table: string, ...rows: Readonly<Record<string, CellWrite>>[]): Change => ({
+export const append = (table: string, ...rows: Readonly<Record<string, CellWrite>>[]): RowChange => ({
   kind: 'append',
   table,
   rows,
 });
-export const set = (table: string, row: number, column: string, cell: CellWrite): Change => ({
+export const set = (table: string, row: number, column: string, cell: CellWrite): RowChange => ({
   kind: 'set',
   table,
   row,

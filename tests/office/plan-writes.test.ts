@@ -4,7 +4,7 @@ import { writeSteps, writeTrips } from '../../src/office/write-steps.ts';
 import type {
   CellValue,
   CellWrite,
-  Change,
+  RowChange,
   TableSnapshot,
   WorkbookSnapshot,
 } from '../../src/workbook/port.ts';
@@ -43,7 +43,7 @@ const BASIS: WorkbookSnapshot = {
   ],
 };
 
-function plan(changes: readonly Change[], basis: WorkbookSnapshot = BASIS): readonly TablePlan[] {
+function plan(changes: readonly RowChange[], basis: WorkbookSnapshot = BASIS): readonly TablePlan[] {
   const planned = planWrites(changes, basis);
   if (!planned.ok) throw new Error(planned.message);
   return planned.tables;

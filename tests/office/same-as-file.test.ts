@@ -117,7 +117,7 @@ function comparable({ dateSystem, tables }: WorkbookSnapshot): unknown {
 /** Leaves out what can't be done: cells of rows that aren't there at that point. */
 function possible(changes: readonly Change[], snapshot: WorkbookSnapshot): Change[] {
   const rows = new Map(snapshot.tables.map((each) => [each.name, each.rowCount]));
-  return changes.filter((each) => each.kind === 'append' || each.row < (rows.get(each.table) ?? 0));
+  return changes.filter((each) => each.kind !== 'set' || each.row < (rows.get(each.table) ?? 0));
 }
 
 describe('any changes to any tables', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createXlsx } from '../../src/files/new-xlsx.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import { createMemoryWorkbook, createOfficeHost } from '../../src/office-host/office-host.ts';
+import { addTableColumn } from '../../src/office-host/table-column-edits.ts';
 import { describeWorkbook } from '../../src/preview/office/describe-workbook.ts';
 import { OfficeSource } from '../../src/preview/office/office-source.ts';
 import { writeBack } from '../../src/preview/office/write-back.ts';
@@ -112,6 +113,34 @@ describe('saving what the host holds', () => {
     const table = saved().workbook.snapshot().tables[0];
     expect(table?.columns[0]?.values).toEqual(['007', 'L3']);
     expect(table?.columns[1]?.values).toEqual([5, 7]);
+  });
+
+  it('brings columns back that a table has got behind its last one, as wide as they are there', () => {
+    const { host, source, saved } = office();
+    const table = host.workbook.tables[0];
+    if (table === undefined) throw new Error('no table');
+    const editing = {
+      workbook: host.workbook,
+      rules: {} as never,
+      tell: () => undefined,
+      moved: () => undefined,
+    };
+    addTableColumn(editing, table, 'Note');
+    const place = table.column + table.columns.length - 1;
+    table.sheet.columnWidths.set(place, (7 * 21 + 5) * 0.75);
+    source.type(TAB, [{ row: 5, column: place + 1, cell: text('=n') }]);
+    const { workbook } = saved();
+    const [snapshot] = workbook.snapshot().tables;
+    expect(snapshot?.columns.map(({ header }) => header)).toEqual([
+      'Lot',
+      'Left',
+      'Received',
+      'Share',
+      'Twice',
+      'Note',
+    ]);
+    expect(snapshot?.columns[5]?.values).toEqual(['=n', null, null]);
+    expect(workbook.tabs()[0]?.columns.at(-1)).toMatchObject({ first: 6, last: 6, width: 21 });
   });
 
   it('adds a tab with its table that has come to the host', () => {

@@ -441,3 +441,47 @@ test('goes to the cell of a notice', async () => {
   await session.goTo(notice.cell);
   expect(workbook.shown).toEqual([{ tab: 'TreatmentLog', row: 2, column: 2 }]);
 });
+
+describe('bringing tables up to date', () => {
+  test('is offered where they lack what version 2 brought, and done in one go', async () => {
+    const { workbook, session } = await opened({
+      ...STUDIO,
+      Places: { rows: STUDIO.Places, without: ['Dark', 'Walking order'] },
+    });
+    expect(booksIn(session).upgradable).toEqual({
+      columns: [{ table: 'Places', columns: ['Dark', 'Walking order'] }],
+      tables: ['Counts'],
+    });
+    const before = leftOf(session, 'T-1');
+    expect(await session.upgradeTables()).toMatchObject({
+      kind: 'done',
+      sentence: 'Brought up to date: 2 columns added, and a new table.',
+    });
+    expect(booksIn(session)).toMatchObject({ upgradable: null, settings: { tablesVersion: 2 } });
+    expect(workbook.tabs.map(({ name }) => name)).toEqual(['Counts']);
+    expect(workbook.writes).toHaveLength(1);
+    expect(leftOf(session, 'T-1')).toBe(before);
+    expect(await session.upgradeTables()).toMatchObject({ kind: 'refused' });
+  });
+
+  test('begins anew where somebody changes the tables meanwhile, and says why it is refused', async () => {
+    const { workbook, session } = await opened({
+      ...STUDIO,
+      Places: { rows: STUDIO.Places, without: ['Dark', 'Walking order'] },
+      Counts: [],
+    });
+    workbook.beforeWrite = () => {
+      workbook.snapshot = withChanges(workbook.snapshot, [
+        { kind: 'add column', table: 'Places', column: { header: 'Dark', width: 9, format: 'text' } },
+      ]);
+    };
+    expect(await session.upgradeTables()).toMatchObject({
+      kind: 'done',
+      sentence: 'Brought up to date: 1 column added.',
+    });
+    const { session: other, workbook: book } = await opened({ ...STUDIO, Counts: [] });
+    book.nextWrites.push(() => ({ kind: 'failed', message: 'Something stands there.' }));
+    expect(await other.upgradeTables()).toEqual({ kind: 'refused', message: 'Something stands there.' });
+    expect(booksIn(other).settings.tablesVersion).toBe(1);
+  });
+});

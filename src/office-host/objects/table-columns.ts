@@ -1,6 +1,7 @@
 import type { Area } from '../cell-area.ts';
-import { itemNotFound } from '../host-error.ts';
+import { itemNotFound, notImplemented } from '../host-error.ts';
 import { bodyArea, headerRows, rowBelowBody, type Table, tableArea } from '../memory-workbook.ts';
+import { addTableColumn, deleteTableColumn } from '../table-column-edits.ts';
 import { writeCells } from '../write-cells.ts';
 import { wholeNumber } from './arguments.ts';
 import {
@@ -49,6 +50,14 @@ export const tableColumnsKind: ObjectKind<Table> = {
     },
     GetItemOrNullObject: (table, [key]) => find(table, key),
   },
+  edits: {
+    Add: (table, [index, values, name], { editing }) => {
+      if (wholeNumber(index, -1) !== -1) throw notImplemented('TableColumnCollection.add before a column');
+      if (values !== null && values !== undefined)
+        throw notImplemented('TableColumnCollection.add with values');
+      return new LiveObject('TableColumn', { table, id: addTableColumn(editing, table, name ?? null) });
+    },
+  },
 };
 
 export const tableColumnKind: ObjectKind<Column> = {
@@ -83,6 +92,12 @@ export const tableColumnKind: ObjectKind<Column> = {
     GetTotalRowRange: (column, _args, session) => {
       if (!column.table.showTotals) throw itemNotFound();
       return part(column, { row: rowBelowBody(column.table), rows: 1 }, session);
+    },
+  },
+  edits: {
+    Delete: (column, _args, { editing }) => {
+      deleteTableColumn(editing, column.table, indexOf(column));
+      return null;
     },
   },
 };

@@ -2,14 +2,14 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Studio } from '../../core/studio.ts';
 import { Button } from '../parts/button.tsx';
 import { Combobox } from '../parts/combobox.tsx';
-import { type LogDraft, withLine } from './draft.ts';
+import { type LinesChange, withLine } from './draft.ts';
 import { materialOptions } from './log-options.ts';
 import { addableMaterials, type MaterialLine } from './material-lines.ts';
 
 export interface AddMaterialProps {
   readonly lines: readonly MaterialLine[];
   readonly studio: Studio;
-  readonly change: (changed: (now: LogDraft) => LogDraft) => void;
+  readonly change: (changed: LinesChange) => void;
 }
 
 /** Takes in a material that the rates don't name. */

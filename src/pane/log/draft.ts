@@ -18,6 +18,12 @@ export interface LogDraft {
   readonly lines: Readonly<Record<string, LineDraft>>;
 }
 
+/** A draft as far as its lines go: what they belong to, a treatment or a recipe, and what she changed about them. */
+export type LinesDraft = Pick<LogDraft, 'treatment' | 'lines'>;
+
+/** Changes lines, whatever else the draft holds. */
+export type LinesChange = <Draft extends LinesDraft>(now: Draft) => Draft;
+
 /** What she changed about what is taken of one material. */
 export interface LineDraft {
   /** The material by the rates, or one that she added: the line stands under it, whatever alternative is taken. */
@@ -71,23 +77,23 @@ export function lineKey(treatment: string, material: string): string {
 }
 
 /** The lines that she changed for the treatment that stands in the form, in the order in which she did. */
-export function changedLines(draft: LogDraft): LineDraft[] {
+export function changedLines(draft: LinesDraft): LineDraft[] {
   const own = `${keyOf(draft.treatment)}\n`;
   return Object.entries(draft.lines).flatMap(([key, line]) => (key.startsWith(own) ? [line] : []));
 }
 
 /** A line of the treatment that stands in the form; unchanged where she changed nothing about it. */
-export function lineOf(draft: LogDraft, material: string): LineDraft {
+export function lineOf(draft: LinesDraft, material: string): LineDraft {
   return draft.lines[lineKey(draft.treatment, material)] ?? { of: material, ...PLAIN_LINE };
 }
 
 /** The draft with a line changed; a line that says nothing any more is dropped, unless she added it. */
-export function withLine(
-  draft: LogDraft,
+export function withLine<Draft extends LinesDraft>(
+  draft: Draft,
   material: string,
   change: Partial<Omit<LineDraft, 'of'>>,
   isAdded = false,
-): LogDraft {
+): Draft {
   const key = lineKey(draft.treatment, material);
   const line = { ...lineOf(draft, material), ...change };
   const { [key]: _, ...others } = draft.lines;
@@ -100,7 +106,7 @@ function isPlain({ instead, amount, lot, second }: LineDraft): boolean {
 }
 
 /** The draft without what she changed about a material, or without the one that she added. */
-export function withoutLine(draft: LogDraft, material: string): LogDraft {
+export function withoutLine<Draft extends LinesDraft>(draft: Draft, material: string): Draft {
   const { [lineKey(draft.treatment, material)]: _, ...lines } = draft.lines;
   return { ...draft, lines };
 }

@@ -8,10 +8,11 @@ import type { LineViewProps } from './line-view.tsx';
 import { IN_DRAW_ORDER, lotOptions } from './log-options.ts';
 import { enterField, leaveField } from './log-state.ts';
 import { amountText, isChanged, joinLine, type LinePart, splitLine } from './material-lines.ts';
+import { TREATMENT_WORDS } from './plan-words.ts';
 
 /** The fields by which she says what was really used of a material, and of which lots. */
 export function LineFields(props: LineViewProps) {
-  const { line, use, change, errorOf, fieldId, onScanned } = props;
+  const { line, use, change, errorOf, fieldId, onScanned, words = TREATMENT_WORDS } = props;
   const { draft, material, unit, byRates } = line;
   const { of, second } = draft;
   const suffix = unitFor('2', unit);
@@ -120,13 +121,13 @@ export function LineFields(props: LineViewProps) {
         {byRates !== null && draft.amount !== null && second === null && (
           <Button
             look="quiet"
-            label={`By the rates ${spokenQuantity(byRates, unit)}: ${material.name}`}
+            label={`${words.by} ${spokenQuantity(byRates, unit)}: ${material.name}`}
             onPress={() => {
               set({ amount: null });
               toAmount();
             }}
           >
-            {`By the rates ${spokenQuantity(byRates, unit)}`}
+            {`${words.by} ${spokenQuantity(byRates, unit)}`}
           </Button>
         )}
         {line.isAdded ? (

@@ -1,35 +1,39 @@
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { PlannedUse } from '../../actions/plan-treatment.ts';
 import type { Currency } from '../../core/money.ts';
 import { spokenQuantity } from '../../core/wording.ts';
 import { Button } from '../parts/button.tsx';
 import { Money, Quantity } from '../parts/figures.tsx';
-import type { LogDraft } from './draft.ts';
+import type { LinesChange } from './draft.ts';
 import { LineFields } from './line-fields.tsx';
 import { isChanged, type MaterialLine } from './material-lines.ts';
-import { missingWords, takeWords } from './plan-words.ts';
+import { type LineWords, missingWords, TREATMENT_WORDS, takeWords } from './plan-words.ts';
 
 export interface LineViewProps {
   readonly line: MaterialLine;
   /** What is taken of it; null where nothing is. */
   readonly use: PlannedUse | null;
   readonly currency: Currency;
-  readonly change: (changed: (now: LogDraft) => LogDraft) => void;
+  readonly change: (changed: LinesChange) => void;
   readonly errorOf: (field: string) => string | null;
   readonly fieldId: (field: string) => string;
   /** A lot was scanned or taken by Enter. */
   readonly onScanned: () => void;
+  readonly words?: LineWords;
+  /** What can be done about what is missing. */
+  readonly children?: ComponentChildren;
 }
 
 /** What is taken of one material: how much, from which lots, at what cost; and, opened, how to change it. */
 export function LineView(props: LineViewProps) {
-  const { line, use, currency } = props;
+  const { line, use, currency, words = TREATMENT_WORDS } = props;
   const isKept = isChanged(line) || line.isAdded;
   // A line with something in it stays open, and what was opened does not close when she takes that back.
   const [isOpened, setOpened] = useState(isKept);
   const isOpen = isOpened || isKept;
   const isSplit = use !== null && (use.takes.length > 1 || use.missing.compare(0) > 0);
-  const missing = use === null ? null : missingWords(use, line);
+  const missing = use === null ? null : missingWords(use, line, words);
   return (
     <li class="log-line">
       <div class="log-line-head">
@@ -64,8 +68,9 @@ export function LineView(props: LineViewProps) {
         </ul>
       )}
       {missing !== null && <p class="log-missing">{missing}</p>}
+      {props.children}
       {line.byRates !== null && line.draft.amount !== null && (
-        <p class="muted log-by-rates">{`By the rates ${spokenQuantity(line.byRates, line.unit)}.`}</p>
+        <p class="muted log-by-rates">{`${words.by} ${spokenQuantity(line.byRates, line.unit)}.`}</p>
       )}
       {!isKept && (
         <Button

@@ -7,7 +7,7 @@ import { readNumber } from '../parts/number-text.ts';
 import type { LogDraft } from './draft.ts';
 
 /** A field of the form besides those of the materials' lines. */
-export type HeadField = 'job' | 'item' | 'treatment' | 'extent' | 'date' | 'minutes';
+export type HeadField = NameField | 'extent' | 'date' | 'minutes';
 
 /** What is wrong with a field, and what would be right. */
 export interface Problem<Field extends string = string> {
@@ -71,7 +71,8 @@ function noDay(date: string): Problem<'date'> {
   };
 }
 
-function extentMissing(treatment: Treatment | null): string {
+/** What is said where nothing says how much was done. */
+export function extentMissing(treatment: Treatment | null): string {
   const unit = treatment === null ? '' : `: a number, in ${treatment.record.extentUnit}`;
   return `Say how much was done${unit}.`;
 }
@@ -97,17 +98,20 @@ export function numberIn<Field extends string>(
   };
 }
 
+type NameField = 'job' | 'item' | 'treatment';
+
 interface Names {
   readonly job: string;
   readonly item: string | null;
   readonly treatment: string;
 }
 
-function nameProblems(names: Names, studio: Studio, today: Day): Problem<HeadField>[] {
-  const problems: Problem<HeadField>[] = [];
+/** What is wrong with job, item and treatment. */
+export function nameProblems(names: Names, studio: Studio, today: Day): Problem<NameField>[] {
+  const problems: Problem<NameField>[] = [];
   const isJob = keyOf(names.job) === keyOf(STUDIO_JOB) || studio.jobsByKey.has(keyOf(names.job));
   const isTreatment = studio.treatmentsByKey.has(keyOf(names.treatment));
-  const refused = (field: HeadField, { job, item, treatment }: Names): void => {
+  const refused = (field: NameField, { job, item, treatment }: Names): void => {
     const found = findNamed(studio, { ...NO_FIGURES, date: today, job, item, treatment });
     if (!found.ok) problems.push(wrong(field, found.message));
   };

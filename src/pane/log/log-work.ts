@@ -32,7 +32,7 @@ export function workOut(
   if (!first.ok) return { ...nothing, refusal: first.message };
   // What is dated after today takes nothing yet, so there is nothing to change.
   const lines = first.waits ? [] : materialLines(draft, first, studio);
-  const read = readLines(lines, byRates, studio);
+  const read = readLines(lines, studio);
   const all = [...problems, ...read.problems];
   if (read.asUsed.length === 0) {
     return { treatment, problems: all, lines, asked: { request: byRates, plan: first }, refusal: null };

@@ -1,11 +1,11 @@
-import type { Alternative, PlannedUse, TreatmentPlan } from '../../actions/plan-treatment.ts';
-import { findNamed, type TreatmentToLog } from '../../actions/treatment-to-log.ts';
+import type { Alternative, PlannedUse } from '../../actions/plan-treatment.ts';
+import { findAmount } from '../../actions/treatment-to-log.ts';
 import type { AmountUsed } from '../../core/as-used.ts';
 import { type Exact, roundQuantity, sum, ZERO } from '../../core/exact-number.ts';
 import { keyOf } from '../../core/identifier.ts';
 import type { Material, Studio } from '../../core/studio.ts';
 import type { Unit } from '../../core/unit.ts';
-import { changedLines, type LineDraft, type LogDraft, lineOf } from './draft.ts';
+import { changedLines, type LineDraft, type LinesDraft, lineOf } from './draft.ts';
 import { numberIn, type Problem } from './log-request.ts';
 
 /** A part of a line that she can change. */
@@ -26,8 +26,13 @@ export interface MaterialLine {
   readonly isAdded: boolean;
 }
 
-/** The lines of a treatment: one per material by the rates, then those that she added. */
-export function materialLines(draft: LogDraft, byRates: TreatmentPlan, studio: Studio): MaterialLine[] {
+/** What is taken from stock, material by material. */
+export interface Uses {
+  readonly uses: readonly PlannedUse[];
+}
+
+/** The lines of a treatment or a batch: one per material by the rates or the recipe, then those that she added. */
+export function materialLines(draft: LinesDraft, byRates: Uses, studio: Studio): MaterialLine[] {
   const lines = byRates.uses.map((use): MaterialLine => {
     const own = lineOf(draft, use.material.name);
     const instead =
@@ -61,21 +66,15 @@ export interface ReadLines {
 }
 
 /** Reads the lines that she changed. A line with a fault in it is left as the rates have it, and told. */
-export function readLines(
-  lines: readonly MaterialLine[],
-  request: TreatmentToLog,
-  studio: Studio,
-): ReadLines {
-  const read = lines
-    .filter((line) => isChanged(line) || line.isAdded)
-    .map((line) => readLine(line, request, studio));
+export function readLines(lines: readonly MaterialLine[], studio: Studio): ReadLines {
+  const read = lines.filter((line) => isChanged(line) || line.isAdded).map((line) => readLine(line, studio));
   return {
     asUsed: read.flatMap(({ asUsed, problems }) => (problems.length === 0 ? asUsed : [])),
     problems: read.flatMap(({ problems }) => problems),
   };
 }
 
-function readLine(line: MaterialLine, request: TreatmentToLog, studio: Studio): ReadLines {
+function readLine(line: MaterialLine, studio: Studio): ReadLines {
   const { draft, material, unit } = line;
   const missing = `Say how much of ${material.name} was used; 0 if none was.`;
   const part = (which: LinePart): LineField => `${which} of ${draft.of}`;
@@ -97,14 +96,14 @@ function readLine(line: MaterialLine, request: TreatmentToLog, studio: Studio): 
     draft.second === null ? null : used(amountOf('second amount', draft.second.amount), draft.second.lot);
   for (const [which, amount] of [['lot', first] as const, ['second lot', second] as const]) {
     if (amount === null) continue;
-    const found = findNamed(studio, { ...request, asUsed: [amount] });
-    if (!found.ok) problems.push({ field: part(which), message: found.message, isBlank: false });
+    const found = findAmount(studio, amount);
+    if ('ok' in found) problems.push({ field: part(which), message: found.message, isBlank: false });
   }
   return { asUsed: second === null ? [first] : [first, second], problems };
 }
 
 /** What a plan takes for a line; null where it takes nothing of it. */
-export function useFor(plan: TreatmentPlan, { material }: MaterialLine): PlannedUse | null {
+export function useFor(plan: Uses, { material }: MaterialLine): PlannedUse | null {
   return plan.uses.find((use) => use.material === material || isNamed(use.material, material.name)) ?? null;
 }
 

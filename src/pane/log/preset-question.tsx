@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import type { Books } from '../../session/session-state.ts';
+import { focusField } from '../focus.ts';
 import { Button } from '../parts/button.tsx';
 import { Banner } from '../parts/layout.tsx';
 import { waitingPreset } from '../route.ts';
@@ -45,13 +46,4 @@ export function PresetQuestion({ books }: { readonly books: Books }) {
       The form below holds something that you typed and have not logged yet.
     </Banner>
   );
-}
-
-/** Moves the focus to a field of the form once it shows what it now holds. */
-function focusField(id: string): void {
-  requestAnimationFrame(() => {
-    const field = document.getElementById(id);
-    field?.focus();
-    if (field instanceof HTMLInputElement) field.select();
-  });
 }

@@ -1,4 +1,6 @@
-import { type NamedHazard, READ_THE_SHEET } from './hazard-words.ts';
+import { statementsIn } from '../../core/hazard-statements.ts';
+import { READ_THE_SHEET, sentenceWords } from '../../core/hazard-wording.ts';
+import type { NamedHazard } from './hazard-words.ts';
 import { Banner } from './layout.tsx';
 
 /** The hazards that the workbook names, and that what to do about them is said elsewhere. */
@@ -10,6 +12,7 @@ export function Cautions({ hazards }: { readonly hazards: readonly NamedHazard[]
         {hazards.map(({ material, says }) => (
           <li key={material}>
             <strong>{material}</strong>: {says}
+            <CodesInFull text={says} />
           </li>
         ))}
       </ul>
@@ -19,4 +22,12 @@ export function Cautions({ hazards }: { readonly hazards: readonly NamedHazard[]
       </p>
     </Banner>
   );
+}
+
+/** What the codes in a text say, in a few lines: their meaning in full stands with the material. */
+function CodesInFull({ text }: { readonly text: string }) {
+  const statements = statementsIn(text);
+  if (statements.length === 0) return null;
+  const sentences = statements.map((statement) => `${statement.code} ${sentenceWords(statement)}`);
+  return <span class="dangers-label">{sentences.join('; ')}</span>;
 }

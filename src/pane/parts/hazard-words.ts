@@ -1,9 +1,5 @@
 import type { Entry, Material } from '../../core/studio.ts';
 
-/** What to do about every hazard: the workbook names hazards, it doesn't judge them. */
-export const READ_THE_SHEET =
-  'Read the supplier’s safety data sheet before use, and keep to it, to your local codes and to licensed practice.';
-
 /** A material and what the workbook says about its hazards. */
 export interface NamedHazard {
   readonly material: string;

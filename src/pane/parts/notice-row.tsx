@@ -2,6 +2,7 @@ import type { PlacedNotice } from '../../actions/check-workbook.ts';
 import type { Severity } from '../../core/notice.ts';
 import { FOCUS_ROW } from '../focus.ts';
 import { usePane } from '../pane-context.ts';
+import { type LotName, openStock } from '../route.ts';
 import { mendOf } from '../today/mending.ts';
 import { Button } from './button.tsx';
 import { Prose } from './prose.tsx';
@@ -25,6 +26,7 @@ export function NoticeRow({ notice, mendable = true }: NoticeRowProps) {
   const mend = mendable && notice.mend !== null ? mendOf(notice.mend, pane.session) : null;
   const { cell, address } = notice;
   const busy = pane.view.value.busy !== null;
+  const lot = lotOf(notice);
   return (
     <li class={`notice notice-${notice.severity}`} {...{ [FOCUS_ROW]: '' }}>
       <p>
@@ -41,6 +43,15 @@ export function NoticeRow({ notice, mendable = true }: NoticeRowProps) {
             {mend.label}
           </Button>
         )}
+        {lot !== null && (
+          <Button
+            look="link"
+            label={`Show the lot: ${lot.name}`}
+            onPress={() => openStock({ kind: 'lot', lot })}
+          >
+            Show the lot
+          </Button>
+        )}
         {cell !== null && address !== '' && (
           <Button look="link" label={`${address}, show this cell`} onPress={() => pane.goTo(cell)}>
             {address}
@@ -49,4 +60,9 @@ export function NoticeRow({ notice, mendable = true }: NoticeRowProps) {
       </div>
     </li>
   );
+}
+
+/** The lot on whose page a notice is explained and can be answered; null for the others. */
+function lotOf({ code, subject, at: { place } }: PlacedNotice): LotName | null {
+  return code === 'ph-outside' ? { name: subject, table: place.table, sheetRow: place.sheetRow } : null;
 }

@@ -23,4 +23,5 @@ export const TABS_TO_SET_UP: readonly {
     tabs: ['Places', 'Offcuts', 'Settings'],
   },
   { what: 'What was taken from each lot and put back, row by row', tabs: ['Movements'] },
+  { what: 'What was counted in a stocktake, until it is posted', tabs: ['Counts'] },
 ];

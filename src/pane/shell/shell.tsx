@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import type { Books } from '../../session/session-state.ts';
 import { LogSection } from '../log/log-section.tsx';
+import { MakeSection } from '../make/make-section.tsx';
 import { usePane } from '../pane-context.ts';
 import { QuoteSection } from '../quote/quote-section.tsx';
 import { arrivalCount, openedSection, openedStock, type SectionName } from '../route.ts';
@@ -62,6 +63,8 @@ function Section({ name, books }: { readonly name: SectionName; readonly books: 
       return <LogSection books={books} />;
     case 'stock':
       return <StockSection books={books} />;
+    case 'make':
+      return <MakeSection books={books} />;
     case 'quote':
       return <QuoteSection books={books} />;
   }

@@ -2,6 +2,7 @@ import type { Books } from '../../session/session-state.ts';
 import { usePane } from '../pane-context.ts';
 import { Button } from '../parts/button.tsx';
 import { Banner } from '../parts/layout.tsx';
+import { UpgradeBanner } from './upgrade-banner.tsx';
 
 const LIST = new Intl.ListFormat('en-GB');
 
@@ -23,7 +24,7 @@ export function WorkbookBanners({ books }: { readonly books: Books }) {
       </Banner>
     );
   }
-  if (books.absent.length === 0) return null;
+  if (books.absent.length === 0) return <UpgradeBanner books={books} />;
   const one = books.absent.length === 1;
   return (
     <Banner

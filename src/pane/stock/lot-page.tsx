@@ -1,21 +1,21 @@
 import { accountIn } from '../../core/ledger.ts';
-import { openedOn, type Posting } from '../../core/lot-account.ts';
-import { toCoins } from '../../core/money.ts';
+import type { Posting } from '../../core/lot-account.ts';
 import type { LotFigures } from '../../core/stock.ts';
 import type { Unit } from '../../core/unit.ts';
 import { unitFor } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { stockTable } from '../../workbook/tables-stock.ts';
+import { DeedsRow } from '../lot-deeds/deeds-row.tsx';
 import { Button, Icon } from '../parts/button.tsx';
-import { DayText, Money, Quantity } from '../parts/figures.tsx';
+import { DayText, Money } from '../parts/figures.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { LongTable } from '../parts/long-table.tsx';
 import type { TableColumn, TableRow } from '../parts/table.tsx';
 import { useEscape } from '../parts/use-escape.ts';
 import { openMaterial } from '../route.ts';
-import { type Fact, Facts } from './facts.tsx';
+import { asOfDay } from './as-of.ts';
 import { HazardCaution } from './hazard-caution.tsx';
-import { standingOf } from './lot-list.ts';
+import { LotFacts } from './lot-facts.tsx';
 import { purposeOf, signedNumber, whatOf } from './movement-words.ts';
 import { ShowInTab } from './show-in-tab.tsx';
 
@@ -33,11 +33,13 @@ interface LotPageProps {
   readonly figures: LotFigures;
 }
 
-/** A lot: its figures today, and every movement on it, the latest first. */
+/** A lot: its figures on the day of the books, what can be done with it, and its movements, the latest first. */
 export function LotPage({ books, figures }: LotPageProps) {
   const { lot } = figures;
   const { material, record } = lot;
-  const { postings } = accountIn(books.ledger, lot);
+  const all = accountIn(books.ledger, lot).postings;
+  const day = asOfDay.value;
+  const postings = day === null ? all : all.filter(({ movement }) => movement.day <= day);
   const close = (): void => openMaterial(material);
   useEscape(true, close);
   return (
@@ -50,11 +52,12 @@ export function LotPage({ books, figures }: LotPageProps) {
         <ShowInTab books={books} row={record} header={stockTable(record.place.table).columns.lot.header} />
       </div>
       <Heading focusHome>{`Lot ${lot.name}`}</Heading>
-      <HazardCaution hazards={material.record.hazards} checked={material.record.sdsChecked} />
-      <Facts facts={factsOf(figures, books)} />
+      <HazardCaution books={books} material={material} />
+      <LotFacts books={books} figures={figures} />
+      <DeedsRow books={books} figures={figures} />
       {postings.length === 0 ? (
         <div class="empty">
-          <p class="empty-title">No movements yet</p>
+          <p class="empty-title">{day === null ? 'No movements yet' : 'No movements by then'}</p>
           <p>What is taken from it, put back or counted will stand here.</p>
         </div>
       ) : (
@@ -68,27 +71,6 @@ export function LotPage({ books, figures }: LotPageProps) {
       )}
     </>
   );
-}
-
-function factsOf(figures: LotFigures, { ledger, stock, settings }: Books): Fact[] {
-  const { lot, left, goodUntil, worth } = figures;
-  const { record } = lot;
-  const { currency } = settings;
-  const opened = openedOn(accountIn(ledger, lot), stock.today);
-  const cost = record.cost === null ? null : toCoins(record.cost, currency);
-  return [
-    ['Left', <Quantity quantity={left} unit={record.unit} />],
-    ['State', standingOf(figures, stock.today)],
-    ['Good until', <DayText day={goodUntil} none={lot.doubtful ? 'can’t be told' : 'keeps'} />],
-    ['Opened', <DayText day={opened} none="sealed" />],
-    ['Place', record.storedAt ?? <span class="muted">not said</span>],
-    ['Received', <DayText day={record.received} />],
-    ['Quantity', <Quantity quantity={record.quantity} unit={record.unit} />],
-    ['Cost', <Money coins={cost} currency={currency} withCode />],
-    ['Worth', <Money coins={worth} currency={currency} withCode />],
-    ...(record.supplier === null ? [] : [['Supplier', record.supplier] as const]),
-    ...(lot.recipe === null ? [] : [['Made by', lot.recipe.name] as const]),
-  ];
 }
 
 function movementRow(posting: Posting, number: number, { settings }: Books): TableRow {

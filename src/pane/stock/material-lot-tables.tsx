@@ -1,5 +1,5 @@
 import { accountIn } from '../../core/ledger.ts';
-import { openedOn } from '../../core/lot-account.ts';
+import { openedOn } from '../../core/life.ts';
 import type { LotFigures } from '../../core/stock.ts';
 import type { Material } from '../../core/studio.ts';
 import type { Books } from '../../session/session-state.ts';

@@ -5,11 +5,13 @@ import type { MaterialFigures } from '../../core/stock.ts';
 import { counted, spokenQuantity } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { materialsTable } from '../../workbook/tables-stock.ts';
+import { MakeSome } from '../make/make-some.tsx';
 import { Button, Icon } from '../parts/button.tsx';
 import { DayText, Money, Quantity } from '../parts/figures.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
+import { asOfDay } from './as-of.ts';
 import { type Fact, Facts } from './facts.tsx';
 import { HazardCaution } from './hazard-caution.tsx';
 import { MaterialLotTables } from './material-lot-tables.tsx';
@@ -36,8 +38,9 @@ export function MaterialPage({ books, figures }: MaterialPageProps) {
       </div>
       <Heading focusHome>{material.name}</Heading>
       {figures.reorder.isLow && <p class="low-mark">{lowWords(figures)}</p>}
-      <HazardCaution hazards={material.record.hazards} checked={material.record.sdsChecked} />
+      <HazardCaution books={books} material={material} />
       <Facts facts={factsOf(figures, books)} />
+      {books.readingOnly === null && <MakeSome figures={figures} />}
       <MaterialLotTables books={books} material={material} />
     </>
   );
@@ -64,7 +67,7 @@ function factsOf(figures: MaterialFigures, { ledger, stock, settings }: Books): 
   const none = 'no order point';
   return [
     ['Left', <Quantity quantity={left} unit={unit} />],
-    ['Usable today', <Quantity quantity={usable} unit={unit} />],
+    [asOfDay.value === null ? 'Usable today' : 'Usable that day', <Quantity quantity={usable} unit={unit} />],
     order,
     ['Planned', <Quantity quantity={reorder.planned} unit={unit} />],
     [

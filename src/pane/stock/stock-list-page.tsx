@@ -9,6 +9,7 @@ import { ShowMore } from '../parts/show-more.tsx';
 import { Table, type TableColumn, type TableRow } from '../parts/table.tsx';
 import { useEscape } from '../parts/use-escape.ts';
 import { leftMaterial, openLot, openMaterial } from '../route.ts';
+import { StockActions } from './stock-actions.tsx';
 import { firstGroups, matchOf, stockGroups } from './stock-list.ts';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -70,6 +71,7 @@ export function StockListPage({ books }: { readonly books: Books }) {
       <p role="status" class={text.trim() === '' ? 'visually-hidden' : 'muted'}>
         {text.trim() === '' ? '' : count === 1 ? '1 material found' : `${count} materials found`}
       </p>
+      <StockActions books={books} />
       {stock.materials.length === 0 && (
         <div class="empty">
           <p class="empty-title">No material is kept yet</p>

@@ -1,17 +1,46 @@
+import '../styles/log.css';
+import '../styles/stock.css';
+import { useMemo } from 'preact/hooks';
 import { keyOf } from '../../core/identifier.ts';
 import type { Books } from '../../session/session-state.ts';
 import { Button } from '../parts/button.tsx';
 import { Heading } from '../parts/layout.tsx';
-import { openedStock, openStock } from '../route.ts';
+import { openedStock, openStock, type StockPage } from '../route.ts';
+import { CountPage } from '../stocktake/count-page.tsx';
+import { asOfDay, booksAsOf } from './as-of.ts';
+import { ClosingPage } from './closing-page.tsx';
+import { OtherDayBanner } from './day-chooser.tsx';
+import { DisposalsPage } from './disposals-page.tsx';
 import { findLot } from './lot-list.ts';
 import { LotPage } from './lot-page.tsx';
 import { MaterialPage } from './material-page.tsx';
 import { StockListPage } from './stock-list-page.tsx';
 
-/** The stock: a list by kind, a material, or a lot. */
+/** The stock, today's or another day's: a list by kind, a material, a lot, the closing stock; and a stocktake. */
 export function StockSection({ books }: { readonly books: Books }) {
   const page = openedStock.value;
+  const day = asOfDay.value;
+  const shown = useMemo(() => (day === null ? books : booksAsOf(books, day)), [books, day]);
+  // What is counted, and what was thrown away in a year, are no figures of a day.
+  if (page.kind === 'count') return <CountPage books={books} />;
+  if (page.kind === 'disposals') return <DisposalsPage books={books} />;
+  return (
+    <>
+      <OtherDayBanner />
+      <DayPage page={page} books={shown} />
+    </>
+  );
+}
+
+interface DayPageProps {
+  readonly page: Exclude<StockPage, { readonly kind: 'count' | 'disposals' }>;
+  readonly books: Books;
+}
+
+function DayPage({ page, books }: DayPageProps) {
   switch (page.kind) {
+    case 'closing':
+      return <ClosingPage books={books} />;
     case 'list':
       return <StockListPage books={books} />;
     case 'material': {

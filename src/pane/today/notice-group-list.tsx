@@ -1,29 +1,32 @@
 import { useId, useState } from 'preact/hooks';
+import type { Books } from '../../session/session-state.ts';
 import { Button } from '../parts/button.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { NoticeRow } from '../parts/notice-row.tsx';
 import { type NoticeGroup, type NoticeKind, shownOf } from './notice-groups.ts';
+import { ThrowAway } from './throw-away.tsx';
 
 interface GroupProps {
   readonly group: NoticeGroup;
-  readonly mendable: boolean;
+  readonly books: Books;
 }
 
 /** The notices of one severity. */
-export function NoticeGroupList({ group, mendable }: GroupProps) {
+export function NoticeGroupList({ group, books }: GroupProps) {
   const count = group.kinds.reduce((total, { notices }) => total + notices.length, 0);
   return (
     <div class={`notice-group notice-group-${group.severity}`}>
       <Heading level={3}>{`${group.title} (${count})`}</Heading>
       {group.kinds.map((kind) => (
-        <KindList key={kind.code} kind={kind} mendable={mendable} />
+        <KindList key={kind.code} kind={kind} books={books} />
       ))}
     </div>
   );
 }
 
 /** The notices of one kind: the first few, and a button for all. */
-function KindList({ kind, mendable }: { readonly kind: NoticeKind; readonly mendable: boolean }) {
+function KindList({ kind, books }: { readonly kind: NoticeKind; readonly books: Books }) {
+  const mendable = books.readingOnly === null;
   const [all, setAll] = useState(false);
   const titleId = useId();
   const { title, notices } = kind;
@@ -53,6 +56,7 @@ function KindList({ kind, mendable }: { readonly kind: NoticeKind; readonly mend
           {all ? 'Show fewer' : `Show all ${notices.length}`}
         </Button>
       )}
+      {kind.code === 'expired' && mendable && <ThrowAway books={books} />}
     </div>
   );
 }

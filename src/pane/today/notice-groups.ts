@@ -38,6 +38,7 @@ const KIND_TITLES: Readonly<Record<NoticeCode, string>> = {
   'entry-changed': 'Changed since it was taken from stock',
   'count-differs': 'Counted',
   hazard: 'Hazards',
+  'ph-outside': 'pH outside its limits',
   expiring: 'Goes off soon',
   'sds-old': 'Safety data sheets to look at again',
   'offer-old': 'Prices to check again',

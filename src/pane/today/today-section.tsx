@@ -1,3 +1,5 @@
+import '../styles/log.css';
+import '../styles/stock.css';
 import { useState } from 'preact/hooks';
 import { spokenDay } from '../../core/day.ts';
 import type { Books } from '../../session/session-state.ts';
@@ -46,7 +48,7 @@ export function TodaySection({ books }: { readonly books: Books }) {
       )}
       <Cautions hazards={hazardsOfEntries(toDraw)} />
       {groupNotices(notices).map((group) => (
-        <NoticeGroupList key={group.severity} group={group} mendable={writable} />
+        <NoticeGroupList key={group.severity} group={group} books={books} />
       ))}
       <div class="actions">
         <Button look="quiet" onPress={() => setKeysShown(true)}>

@@ -17,6 +17,7 @@ export function isStale(changes: readonly Change[], basis: WorkbookSnapshot, now
       appended.add(change.table);
       continue;
     }
+    if (change.kind === 'add column') continue;
     // A row that these changes append themselves is named by where it will stand: below what is filled.
     const isAppended = appended.has(change.table) && change.row >= filledRows(old);
     if (isAppended ? filledRows(old) !== filledRows(table) : rowDiffers(old, table, change.row)) return true;

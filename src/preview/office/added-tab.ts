@@ -1,6 +1,6 @@
 import type { ColumnShape, TableShape, TabShape } from '../../files/tab-shape.ts';
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../../workbook/blueprint.ts';
-import type { CellWrite } from '../../workbook/port.ts';
+import type { CellWrite, NewColumn } from '../../workbook/port.ts';
 import type { GridSource } from '../model/grid-source.ts';
 import { typedOf } from './host-cells.ts';
 
@@ -23,11 +23,8 @@ export function addedTab(host: GridSource, tab: TabShape): TabBlueprint {
   };
 }
 
-function addedTable(
-  host: GridSource,
-  tab: TabShape,
-  { name, area, headerRows, totalsRows }: TableShape,
-): TableBlueprint {
+function addedTable(host: GridSource, tab: TabShape, table: TableShape): TableBlueprint {
+  const { name, area, headerRows, totalsRows } = table;
   const columns = Array.from(
     { length: area.lastColumn - area.firstColumn + 1 },
     (_, index) => area.firstColumn + index,
@@ -36,25 +33,33 @@ function addedTable(
     const cells = new Map(host.row(tab.name, row).map((cell) => [cell.column, cell]));
     return columns.map((column) => cells.get(column));
   };
-  const headers = cellsOf(area.firstRow);
-  const first = cellsOf(area.firstRow + headerRows);
   const bodyRows = area.lastRow - area.firstRow + 1 - headerRows - totalsRows;
   return {
     name,
-    columns: columns.map((column, index): ColumnBlueprint => {
-      const header = headers[index]?.value;
-      return {
-        header: typeof header === 'string' ? header : `Column ${index + 1}`,
-        width: widthOf(tab.columns, column),
-        format: formatOf(first[index]?.format ?? 'General', first[index]?.look ?? 'plain'),
-      };
-    }),
+    columns: columns.map((column): ColumnBlueprint => columnIn(host, tab, table, column)),
     rows: Array.from({ length: bodyRows }, (_, index) =>
       cellsOf(area.firstRow + headerRows + index).map((cell): CellWrite | null => {
         const typed = typedOf(cell, host.dateSystem);
         return typed.kind === 'text' || typed.kind === 'number' || typed.kind === 'day' ? typed : null;
       }),
     ),
+  };
+}
+
+/** A column of a table of the host, by its place on the tab: its header, and how its first row is shown. */
+export function columnIn(
+  host: GridSource,
+  tab: TabShape,
+  { area, headerRows }: TableShape,
+  column: number,
+): NewColumn {
+  const cellIn = (row: number) => host.row(tab.name, row).find((cell) => cell.column === column);
+  const header = cellIn(area.firstRow)?.value;
+  const first = cellIn(area.firstRow + headerRows);
+  return {
+    header: typeof header === 'string' ? header : `Column ${column - area.firstColumn + 1}`,
+    width: widthOf(tab.columns, column),
+    format: formatOf(first?.format ?? 'General', first?.look ?? 'plain'),
   };
 }
 

@@ -83,7 +83,7 @@ export class OfficeSource implements GridSource {
         lastRow: Math.max(filled + 1, ...tables.map(({ area }) => area.lastRow)),
         lastColumn: Math.max(widest, ...tables.map(({ area }) => area.lastColumn)),
         tables,
-        columns: this.#columns.get(sheet.name) ?? [],
+        columns: withHostWidths(this.#columns.get(sheet.name) ?? [], sheet),
       };
     });
   }
@@ -196,6 +196,21 @@ export class OfficeSource implements GridSource {
   #rowsNow(): TabRows {
     return this.#workbook.sheets.map(({ rows }) => [...rows]);
   }
+}
+
+/** The widths of a tab's columns as the file has them, and those that the host was given besides. */
+function withHostWidths(columns: readonly ColumnShape[], { columnWidths }: Sheet): readonly ColumnShape[] {
+  const added = [...columnWidths].flatMap(([index, points]): ColumnShape[] => {
+    const column = index + 1;
+    if (columns.some(({ first, last }) => column >= first && column <= last)) return [];
+    return [{ first: column, last: column, width: charactersOf(points), hidden: false }];
+  });
+  return added.length === 0 ? columns : [...columns, ...added].toSorted((a, b) => a.first - b.first);
+}
+
+/** Points as characters of the standard font: 7 pixels each, and 5 around them. */
+function charactersOf(points: number): number {
+  return Math.max(1, Math.round((points / 0.75 - 5) / 7));
 }
 
 function isSameRows(before: TabRows, now: TabRows): boolean {

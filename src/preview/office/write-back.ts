@@ -6,7 +6,7 @@ import type { TypedCellAt } from '../../files/typed-cell.ts';
 import { openXlsx, type XlsxWorkbook } from '../../files/xlsx-workbook.ts';
 import type { CellWrite } from '../../workbook/port.ts';
 import type { GridSource, SaveOutcome } from '../model/grid-source.ts';
-import { addedTab } from './added-tab.ts';
+import { addedTab, columnIn } from './added-tab.ts';
 import { holdsSame, typedOf } from './host-cells.ts';
 
 /**
@@ -23,7 +23,10 @@ export function writeBack(original: Uint8Array, host: GridSource): SaveOutcome {
       const tab = host.tabs().find((each) => each.name === name);
       if (!tab)
         throw new FileRefused(`The tab ${name} was deleted or renamed, which can't be saved from here.`);
-      for (const table of tab.tables) writeTable(workbook, host, name, table);
+      for (const table of tab.tables) {
+        writeColumns(workbook, host, tab, table);
+        writeTable(workbook, host, name, table);
+      }
       writeTab(workbook, host, tab);
       refuseDifference(workbook, host, tab);
     }
@@ -62,6 +65,14 @@ function bodyRow(
 
 function isSameRow(a: readonly (ShownCell | undefined)[], b: readonly (ShownCell | undefined)[]): boolean {
   return a.every((cell, index) => holdsSame(cell, b[index]));
+}
+
+/** Gives the file's table the columns that came behind its last one. */
+function writeColumns(workbook: XlsxWorkbook, host: GridSource, tab: TabShape, wanted: TableShape): void {
+  const { area } = tableIn(workbook, tab.name, wanted.name);
+  for (let column = area.lastColumn + 1; column <= wanted.area.lastColumn; column++) {
+    workbook.apply([{ kind: 'add column', table: wanted.name, column: columnIn(host, tab, wanted, column) }]);
+  }
 }
 
 function writeTable(workbook: XlsxWorkbook, host: GridSource, tab: string, wanted: TableShape): void {

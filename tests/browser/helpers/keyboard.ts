@@ -65,7 +65,7 @@ export class Keyboard {
   }
 
   /** Opens a section: to the row of tabs, and there its first letter. */
-  async openSection(name: 'Today' | 'Log' | 'Stock' | 'Quote'): Promise<void> {
+  async openSection(name: 'Today' | 'Log' | 'Stock' | 'Make' | 'Quote'): Promise<void> {
     const tabs = this.#page.getByRole('tab', { selected: true });
     // Escape first closes what is open, one thing at a time.
     for (let closed = 0; closed < 6 && !(await isFocused(tabs)); closed += 1) {

@@ -1,0 +1,102 @@
+import type { CarriedOver } from '../../actions/carry-over.ts';
+import { KEPT_BECAUSE } from '../../core/carry-over.ts';
+import { isoDay, spokenDay } from '../../core/day.ts';
+import { quantityNumber } from '../../core/exact-number.ts';
+import { groupBy } from '../../core/group-by.ts';
+import { counted, spokenNumber, unitFor } from '../../core/wording.ts';
+import { day, money } from '../answers-json.ts';
+import { inCurrency, spokenMoney } from '../check-text.ts';
+import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
+import { type TextColumn, textTable } from '../text-table.ts';
+
+const COLUMNS: readonly TextColumn[] = [
+  { header: 'lot', align: 'left' },
+  { header: 'material', align: 'left' },
+  { header: 'movements', align: 'right' },
+  { header: 'carried', align: 'right' },
+  { header: 'unit', align: 'left' },
+  { header: 'cost', align: 'right' },
+  { header: 'opened', align: 'left' },
+];
+
+/** What carrying over did, as text. */
+export function carryText(
+  carried: CarriedOver,
+  { from, to }: { readonly from: string; readonly to: string },
+  terminal: Terminal,
+): string[] {
+  const { lots, folded, entries, kept, gone, currency } = carried;
+  const say = (text: string): string[] => wrapped(text, terminal.width, 0);
+  const lines = [
+    heading(`Carried over to ${spokenDay(carried.day)}${inCurrency(currency)}`, terminal),
+    ...say(
+      folded === 0
+        ? 'Nothing can be folded yet: the new workbook holds all that the old one does.'
+        : `${counted(folded, 'movement')} of ${counted(lots.length, 'lot')} folded into ${counted(lots.length, 'Carried movement')}; ` +
+            `${counted(entries, 'entry', 'entries')} of the treatment log left behind.`,
+    ),
+  ];
+  if (lots.length > 0) {
+    const rows = lots.map(({ lot, folded: own, carried: one, cost, opened }) => {
+      const number = spokenNumber(one.quantity);
+      const since = opened === null ? '' : spokenDay(opened);
+      return [
+        lot.name,
+        lot.material.name,
+        String(own.length),
+        number,
+        unitFor(number, one.unit),
+        spokenMoney(cost, currency),
+        since,
+      ];
+    });
+    lines.push('', ...textTable(COLUMNS, rows, terminal.width));
+    if (lots.some(({ opened }) => opened !== null))
+      lines.push(...say('Opened was written where only folded movements told it.'));
+  }
+  if (kept.length > 0) {
+    lines.push('', heading('Movements that stay', terminal));
+    for (const { why, count } of kept) lines.push(...listed(`${count} ${KEPT_BECAUSE[why]}`, terminal));
+  }
+  if (gone.length > 0) {
+    lines.push('', heading('Notices that go with what they are about', terminal));
+    for (const [code, some] of groupBy(gone, (each) => each.code))
+      lines.push(
+        ...listed(`${code}: ${[...new Set(some.map(({ subject }) => subject))].join(', ')}`, terminal),
+      );
+  }
+  lines.push(
+    '',
+    ...say(
+      `No figure of ${spokenDay(carried.day)} or later changes. Keep ${from} with the records of the jobs: it alone ` +
+        'tells which lots went into objects that are handed back, what those jobs cost, and the figures of days before.',
+    ),
+  );
+  if (carried.posting !== null) lines.push('', `Posting ${carried.posting}.`);
+  lines.push(`Saved to ${to}.`);
+  return lines;
+}
+
+export function carryJson(carried: CarriedOver, from: string) {
+  const { currency } = carried;
+  return {
+    asOf: isoDay(carried.day),
+    from,
+    posting: carried.posting,
+    folded: carried.folded,
+    entriesLeftBehind: carried.entries,
+    lots: carried.lots.map(({ lot, folded, carried: one, cost, opened }) => ({
+      lot: lot.name,
+      material: lot.material.name,
+      folded: folded.length,
+      movement: one.name,
+      date: isoDay(one.date),
+      quantity: quantityNumber(one.quantity),
+      unit: one.unit.name,
+      cost: money(cost, currency),
+      opened: day(opened),
+    })),
+    kept: carried.kept.map(({ why, count }) => ({ count, why: KEPT_BECAUSE[why] })),
+    gone: carried.gone.map(({ code, severity, subject, message }) => ({ code, severity, subject, message })),
+  };
+}
