@@ -29,9 +29,9 @@ function wordsOf(call: string): string[] {
 }
 
 describe('the session in the README', () => {
-  test('has a block for every verb', () => {
+  test('goes through a day at the bench', () => {
     const verbs = blocks.map(({ call }) => wordsOf(call)[0]);
-    expect(verbs).toEqual(['check', 'log', 'undo', 'draw', 'quote']);
+    expect(verbs).toEqual(['check', 'log', 'undo', 'draw', 'make', 'count', 'count', 'closing', 'quote']);
   });
 
   test('prints what stands there', async () => {

@@ -163,7 +163,11 @@ function findBatch(studio: Studio, request: BatchToMake, today: Day): NamedBatch
   for (const amount of request.asUsed) {
     const found = findAmount(studio, amount);
     if ('ok' in found) return found;
-    if (found.material === product) return refuse(ofItself(recipe, product));
+    if (found.material === product) {
+      return refuse(
+        `${product.name} is what ${recipe.name} makes, so none of it goes in: give the amounts of its ingredients.`,
+      );
+    }
     asUsed.push(found);
   }
   return { ok: true, recipe, product, parts: partsAsUsed(scaled, asUsed), storedAt: place?.storage ?? null };

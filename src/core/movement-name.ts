@@ -7,15 +7,18 @@ import { compareText } from './notice.ts';
 const CANDIDATES = 32;
 
 /**
- * An identifier for a movement that is about to be written, such that it sorts after the lot's other movements of
- * its day wherever chance allows: then it takes no coin from, and gives none to, what these have charged, which the
- * cost of a batch that was made of them has been frozen by.
+ * An identifier for a movement that is about to be written, such that it sorts after those of the lot's movements
+ * that stand on its day, wherever chance allows: then it takes no coin from, and gives none to, what these have
+ * charged, which the cost of a batch that was made of them has been frozen by. One that is reversed gives back whatever
+ * it charges, so its place doesn't matter.
  */
 export function nameForMovement(account: LotAccount, date: Day, newIdentifier: IdentifierMaker): string {
   const { received } = account.lot.record;
   const day = date < received ? received : date;
   const last = account.postings
-    .filter(({ movement }) => movement.day === day && movement.reverses === null)
+    .filter(
+      ({ movement, reversedOn }) => movement.day === day && movement.reverses === null && reversedOn === null,
+    )
     .map(({ movement }) => movement.name ?? '')
     .reduce((latest, name) => (compareText(name, latest) > 0 ? name : latest), '');
   // The first of a day is an early one too, so that there is room after it.

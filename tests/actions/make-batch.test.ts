@@ -419,7 +419,7 @@ describe('what can’t be made is refused, and nothing is written', () => {
       request('Thick', '5', {
         asUsed: [{ material: 'Paste', quantity: decimal('1'), unit: unitNamed('g'), lot: null }],
       }),
-      'The recipe Thick has Paste among its own parts. What goes in and what comes out are two materials, a powder and its solution for instance: give them two names in Materials.',
+      'Paste is what Thick makes, so none of it goes in: give the amounts of its ingredients.',
     ],
   ])('%s', (_, asked, message) => {
     expect(refusal(asked)).toBe(message);

@@ -63,9 +63,11 @@ const VIEWS: readonly View[] = [
   {
     name: 'a material with hazards',
     go: async ({ keys, page }) => {
+      await keys.activate({ role: 'button', name: 'kozo tissue 5 g' });
+      const heading = { role: 'heading', name: 'kozo tissue 5 g' } as const;
+      await expect.poll(() => keys.isOn(heading)).toBe(true);
       await keys.press('Escape');
-      await page.getByRole('heading', { name: 'kozo tissue 5 g' }).waitFor();
-      await keys.press('Escape');
+      await page.getByRole('textbox', { name: 'Find or scan' }).waitFor();
       await keys.activate({ role: 'button', name: 'ethanol' }, { most: 80 });
       await page.getByText('Highly Flammable liquid and vapor').waitFor();
     },
@@ -160,6 +162,7 @@ const SHELF_VIEWS: readonly View[] = [
     go: async (pane) => {
       await openLotPage(pane, 'B-1');
       await pane.keys.activate({ role: 'button', name: 'Retested…' });
+      await expect.poll(() => pane.keys.focused()).toMatch(/^input/);
       await pane.keys.press('Enter');
       await pane.page.getByText('Say who tested it.').waitFor();
     },
@@ -207,7 +210,9 @@ const SHELF_VIEWS: readonly View[] = [
   {
     name: 'what was thrown away',
     go: async ({ keys, page }) => {
-      await keys.openSection('Stock');
+      await keys.activate({ role: 'button', name: 'Blotter' });
+      await expect.poll(() => keys.isOn({ role: 'heading', name: 'Blotter' })).toBe(true);
+      await keys.press('Escape');
       await keys.activate({ role: 'button', name: 'Closing stock…' });
       await keys.activate({ role: 'button', name: 'Thrown away…' });
       await page.getByText('Nothing was thrown away in 2026').waitFor();

@@ -46,7 +46,7 @@ const EXPECTED: Readonly<Record<string, readonly string[]>> = {
     'Paste!I25',
     'Paste!L26',
     'Places!B7',
-    'Places!C7',
+    'Places!D7',
     'Plan!F11',
     'Plan!G12',
     'Quotes!B7',

@@ -102,6 +102,8 @@ export class Weeks {
   today: Day = FIRST_DAY;
   /** How often each kind of act was done, and how often it was refused. */
   readonly done = new Map<string, number>();
+  /** Whether anything was written for an earlier day, or taken back. */
+  hasGoneBack = false;
   readonly #random = randomFrom(7);
   readonly #postings: string[] = [];
 
@@ -118,6 +120,7 @@ export class Weeks {
     const written = this.#write(next);
     if (!written.ok) return;
     this.done.set(next.kind, (this.done.get(next.kind) ?? 0) + 1);
+    this.hasGoneBack ||= next.kind === 'undo' || next.kind === 'post counts';
     this.snapshot = withChanges(this.snapshot, written.changes);
     if (written.posting !== null) this.#postings.push(written.posting);
   }

@@ -141,7 +141,12 @@ function openedOn(book: PlainBook, lot: PlainRow, day: number): number | null {
  * Where all the money is that bought lots cost: what the lots are still worth, and what jobs and the studio have been
  * charged. What went from lot to lot (a batch, a container of its own, and back) is in neither.
  */
-export function plainMoney(book: PlainBook): { readonly bought: bigint; readonly found: bigint } {
+export function plainMoney(book: PlainBook): {
+  readonly bought: bigint;
+  readonly found: bigint;
+  /** How many movements have passed cost on from lot to lot. */
+  readonly passedOn: number;
+} {
   const isMadeHere = (lot: PlainRow): boolean =>
     book.movements.some((row) => row['Into'] === lot['Lot'] && row['Reverses'] == null);
   const bought = book.lots.filter((lot) => !isMadeHere(lot));
@@ -151,6 +156,7 @@ export function plainMoney(book: PlainBook): { readonly bought: bigint; readonly
     costOf.get(row['Into'] ?? null) != null || /^not \w+ after all$/.test(String(row['Note']));
   const sum = (values: readonly bigint[]): bigint => values.reduce((total, value) => total + value, 0n);
   return {
+    passedOn: book.movements.filter(lotToLot).length,
     bought: sum(bought.map((lot) => cents(lot['Cost'] ?? null))),
     found:
       sum(book.lots.map((lot) => cents(lot['Worth'] ?? lot['Cost'] ?? null))) +

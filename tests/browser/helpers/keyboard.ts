@@ -67,12 +67,15 @@ export class Keyboard {
   /** Opens a section: to the row of tabs, and there its first letter. */
   async openSection(name: 'Today' | 'Log' | 'Stock' | 'Make' | 'Quote'): Promise<void> {
     const tabs = this.#page.getByRole('tab', { selected: true });
-    // Escape first closes what is open, one thing at a time.
-    for (let closed = 0; closed < 6 && !(await isFocused(tabs)); closed += 1) {
+    // Escape first closes what is open, one thing at a time; what was closed may call the focus back a moment later.
+    for (let closed = 0; closed < 8; closed += 1) {
+      if (await isFocused(tabs)) {
+        await this.#page.waitForTimeout(HAND);
+        if (await isFocused(tabs)) break;
+      }
       if ((await this.focused()) === 'BODY') await this.#page.keyboard.press('Tab');
       else await this.#page.keyboard.press('Escape');
     }
-    await this.#page.waitForTimeout(HAND);
     await this.#page.keyboard.press(name.charAt(0).toLowerCase());
     await this.#page.getByRole('tab', { name, selected: true }).waitFor();
   }
