@@ -2,7 +2,7 @@ import { copyFile, mkdtemp, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { seededRandom } from '../src/samples/seeded-random.ts';
+import { seededRandom } from '../src/core/seeded-random.ts';
 import { call as runCall } from './helpers/fake-terminal.ts';
 
 /** The README's session is what the command line really prints: each block is run in turn on a copy of the sample. */

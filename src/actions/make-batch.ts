@@ -11,7 +11,7 @@ import type { BatchPlan, BatchToMake } from './batch-to-make.ts';
 import { booksOf } from './books.ts';
 import { type LoggedEntry, logAtDesk } from './log-treatment.ts';
 import { lotRowChanges, tableForLot } from './new-lot.ts';
-import { countingRandom } from './plan-treatment.ts';
+import { provisionalRandom } from './plan-treatment.ts';
 import {
   movementChanges,
   openMovements,
@@ -31,7 +31,7 @@ export type { BatchPlan, BatchPour, BatchToMake } from './batch-to-make.ts';
  */
 export function planBatch(snapshot: WorkbookSnapshot, request: BatchToMake, today: Day): BatchPlan | Refusal {
   const { ledger } = booksOf(snapshot);
-  const draft = draftBatch(ledger, request, today, identifierMaker(countingRandom(), new Set()));
+  const draft = draftBatch(ledger, request, today, identifierMaker(provisionalRandom(), new Set()));
   if (!draft.ok) return draft;
   const plan = { ...draft.plan, remarks: [...draft.plan.remarks, ...unreadParts(snapshot)] };
   if (request.pour === null) return plan;

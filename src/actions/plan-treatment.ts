@@ -3,12 +3,13 @@ import { drawEntry } from '../core/draw.ts';
 import { drawOrder } from '../core/draw-order.ts';
 import { entryNeeds, entryStatus, isCountable, rateQuantity, takesFixed } from '../core/entry-needs.ts';
 import { type Exact, sum, ZERO } from '../core/exact-number.ts';
-import { identifierMaker, keyOf } from '../core/identifier.ts';
+import { identifierMaker, keyOf, type Random } from '../core/identifier.ts';
 import { accountIn, accountsOf, costIn, type Ledger } from '../core/ledger.ts';
 import { goodUntilOn, isExpiredOn } from '../core/life.ts';
 import { leftOn, smallestLeftFrom, stateOn, totalCost } from '../core/lot-account.ts';
 import type { Coins } from '../core/money.ts';
 import type { LotCertainty } from '../core/records.ts';
+import { seededRandom } from '../core/seeded-random.ts';
 import type { Entry, Lot, Material, UsageRate } from '../core/studio.ts';
 import type { Unit } from '../core/unit.ts';
 import { withEntry } from '../core/with-entry.ts';
@@ -93,7 +94,7 @@ export function planTreatment(
   const record = entryRecordOf(request, named, PROVISIONAL, '');
   const { ledger: before, entry } = withEntry(ledger, record, named.treatment, named.asUsed);
   if (entryStatus(before, entry, today) === 'waiting') return { ok: true, waits: true, uses: [], cost: 0n };
-  const drawing = drawEntry(before, entry, today, identifierMaker(countingRandom(), new Set()));
+  const drawing = drawEntry(before, entry, today, identifierMaker(provisionalRandom(), new Set()));
   const needs = entryNeeds(before, entry, today).filter(({ quantity }) => quantity.compare(0) > 0);
   const uses = [...new Set(needs.map(({ material }) => material))].map((material): PlannedUse => {
     const own = needs.filter((need) => need.material === material);
@@ -133,13 +134,9 @@ export function planTreatment(
 
 const PROVISIONAL = 'not written yet';
 
-/** Numbers that make one identifier after the other, in rising order: nothing of a plan is kept. */
-export function countingRandom(): () => number {
-  let count = 0;
-  return () => {
-    count += 1;
-    return (count * 0.618_033_988_75) % 1;
-  };
+/** Numbers for the identifiers of what is only planned: nothing of it is kept, so they are the same every time. */
+export function provisionalRandom(): Random {
+  return seededRandom(1);
 }
 
 function quantityBy(ledger: Ledger, entry: Entry, rate: UsageRate, today: Day): Exact {

@@ -1,5 +1,6 @@
 import { keepBooks } from '../core/check.ts';
 import { identifierMaker } from '../core/identifier.ts';
+import { seededRandom } from '../core/seeded-random.ts';
 import { createXlsx } from '../files/new-xlsx.ts';
 import { openXlsx } from '../files/xlsx-workbook.ts';
 import { RECORD_TABLES, SETTINGS_TABLE } from '../workbook/known-tables.ts';
@@ -19,7 +20,6 @@ import { type Rows, withBooksKept } from './demo-written.ts';
 import { settingRows } from './sample-settings.ts';
 import { type SampleTable, sampleTable } from './sample-table.ts';
 import { blueprintOf } from './sample-workbook.ts';
-import { seededRandom } from './seeded-random.ts';
 import { allTables } from './starter-blueprint.ts';
 import { STARTER_PARTS, STARTER_RECIPES } from './starter-recipes.ts';
 import { STARTER_TREATMENTS } from './starter-treatments.ts';

@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { quotePlan } from '../../src/actions/quote-job.ts';
 import { moneyText } from '../../src/core/money.ts';
+import { seededRandom } from '../../src/core/seeded-random.ts';
 import { filledRows, rowsFrom } from './helpers/log-form.ts';
 import { PanePage } from './helpers/pane-page.ts';
-import { countingRandom, sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
+import { sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
-const quoted = quotePlan(sampleSnapshot('demo-studio.xlsx'), 'J-2031', false, TODAY, countingRandom());
+const quoted = quotePlan(sampleSnapshot('demo-studio.xlsx'), 'J-2031', false, TODAY, seededRandom(1));
 if (!quoted.ok) throw new Error(quoted.message);
 const { quote } = quoted;
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { emptyBath } from '../../src/actions/bath.ts';
-import { countingRandom } from '../../src/actions/plan-treatment.ts';
+import { provisionalRandom } from '../../src/actions/plan-treatment.ts';
 import { quantityNumber } from '../../src/core/exact-number.ts';
 import {
   hasGoneOff,
@@ -43,7 +43,7 @@ describe('emptying a bath', () => {
   test('what is left falls on the jobs that used it, in the proportion of their uses', async () => {
     const { session } = await opened(KITCHEN);
     const { snapshot } = booksIn(session);
-    const written = emptyBath(snapshot, { lot: 'B-1', date: today, by: null }, today, countingRandom());
+    const written = emptyBath(snapshot, { lot: 'B-1', date: today, by: null }, today, provisionalRandom());
     if (!written.ok) throw new Error(written.message);
     // 1 l is left of 2 l for 4 EUR; 600 ml and 400 ml were used.
     expect(

@@ -5,7 +5,7 @@ import { entryStatus } from '../../src/core/entry-needs.ts';
 import { exact } from '../../src/core/exact-number.ts';
 import { accountIn } from '../../src/core/ledger.ts';
 import { openedOn } from '../../src/core/life.ts';
-import { seededRandom } from '../../src/samples/seeded-random.ts';
+import { seededRandom } from '../../src/core/seeded-random.ts';
 import { readWorkbook } from '../../src/workbook/read-workbook.ts';
 import { lotCells } from '../../src/workbook/written-cells.ts';
 import { checkSample, codesAndSubjects, dayOf, sampleSnapshot } from './sample-check.ts';

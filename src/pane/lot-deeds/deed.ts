@@ -1,4 +1,4 @@
-import { countingRandom } from '../../actions/plan-treatment.ts';
+import { provisionalRandom } from '../../actions/plan-treatment.ts';
 import type { Refusal, Written } from '../../actions/writing-desk.ts';
 import { type Day, parseDay } from '../../core/day.ts';
 import type { Exact } from '../../core/exact-number.ts';
@@ -66,7 +66,7 @@ export function doing<W extends Written>(
   return {
     ok: true,
     refusalIn: ({ snapshot, today }) => {
-      const tried = action(snapshot, today, countingRandom());
+      const tried = action(snapshot, today, provisionalRandom());
       return tried.ok ? null : tried.message;
     },
     carryOut: (session) => session.carryOut(busy, action, sentence),

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { emptyBath } from '../../actions/bath.ts';
-import { countingRandom } from '../../actions/plan-treatment.ts';
+import { provisionalRandom } from '../../actions/plan-treatment.ts';
 import { totalCost } from '../../core/lot-account.ts';
 import type { Lot } from '../../core/studio.ts';
 import { spokenQuantity } from '../../core/wording.ts';
@@ -24,7 +24,7 @@ export function EmptyBath({ lot, books, onDone }: EmptyBathProps) {
   const { act, session, view } = usePane();
   const { snapshot, today, settings } = books;
   const request = { lot: lot.name, date: today, by: null };
-  const shown = useMemo(() => emptyBath(snapshot, request, today, countingRandom()), [snapshot, lot.name]);
+  const shown = useMemo(() => emptyBath(snapshot, request, today, provisionalRandom()), [snapshot, lot.name]);
   const yes = useRef<HTMLButtonElement>(null);
   useEffect(() => yes.current?.focus(), []);
   useEscape(true, onDone);

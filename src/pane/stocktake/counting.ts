@@ -1,4 +1,4 @@
-import { countingRandom } from '../../actions/plan-treatment.ts';
+import { provisionalRandom } from '../../actions/plan-treatment.ts';
 import { type CountWritten, countLots, type LotsToCount, postStocktake } from '../../actions/stocktake.ts';
 import { keyOf } from '../../core/identifier.ts';
 import type { CountDifference } from '../../core/stocktake-differences.ts';
@@ -47,7 +47,7 @@ export function enteredFor(lot: Lot, text: string, way: Way, place: CountedPlace
     date: books.today,
     by: null,
   };
-  const tried = countLots(books.snapshot, request, books.today, countingRandom());
+  const tried = countLots(books.snapshot, request, books.today, provisionalRandom());
   return tried.ok ? { kind: 'count', request } : { kind: 'wrong', message: tried.message };
 }
 

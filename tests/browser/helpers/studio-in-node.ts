@@ -29,15 +29,6 @@ export function sampleSnapshot(name: string): WorkbookSnapshot {
   return openXlsx(sampleBytes(name)).snapshot();
 }
 
-/** A fixed row of numbers in place of random ones: what is compared doesn't depend on identifiers. */
-export function countingRandom(): () => number {
-  let count = 0;
-  return () => {
-    count += 1;
-    return (count * 0.618) % 1;
-  };
-}
-
 /** What the core reads of tables as they stand in the page: read here, past all that the pane does. */
 export function snapshotOfTables(tables: readonly TableInPage[]): WorkbookSnapshot {
   return {

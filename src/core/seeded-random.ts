@@ -1,4 +1,4 @@
-import type { Random } from '../core/identifier.ts';
+import type { Random } from './identifier.ts';
 
 /**
  * A generator of random numbers that gives the same ones for the same seed.
