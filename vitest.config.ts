@@ -20,7 +20,7 @@ export default defineConfig({
           fileParallelism: false,
           sequence: { groupOrder: 1 },
           // Keys are pressed without a look between them: on a busy machine a page may not be there yet.
-          retry: 1,
+          retry: 2,
           hookTimeout: UNHURRIED,
           expect: { poll: { timeout: UNHURRIED / 3 } },
           benchmark: { include: [] },

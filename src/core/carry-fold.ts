@@ -63,7 +63,7 @@ export class Fold {
     const last = postings[this.#count - 1];
     if (last === undefined) return null;
     // One of the same day might come to stand before it: movements of a day go by identifier.
-    
+    if (postings[this.#count]?.movement.day === last.movement.day) return null;
     // Nothing is gained by writing a movement that was carried over once more.
     if (this.#count === 1 && last.movement.kind === 'Carried') return null;
     return (

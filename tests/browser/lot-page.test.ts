@@ -75,6 +75,7 @@ describe.each([320, 450])('A lot at %i pixels, by keyboard', (width) => {
     const { keys, page } = pane;
     await openLotPage(pane, 'G-1');
     await keys.activate({ role: 'button', name: 'Open it…' });
+    await expect.poll(() => keys.focused()).toMatch(/^input/);
     const amount = page.getByRole('textbox', { name: /^How much is in what you open/ });
     expect(await amount.inputValue()).toBe('50');
     await keys.press('Enter');
@@ -96,6 +97,7 @@ describe.each([320, 450])('A lot at %i pixels, by keyboard', (width) => {
     });
     await openLotPage(pane, 'R-2');
     await keys.activate({ role: 'button', name: 'Wet: out of action…' });
+    await expect.poll(() => keys.focused()).toMatch(/^input/);
     await keys.press('Enter');
     await pane.says('Set aside while wet: lot R-2.');
     await keys.activate({ role: 'button', name: 'Back in use…' });
