@@ -23,6 +23,18 @@ Usage: jarleaf <verb> FILE [options]
   draw FILE     draw down every log entry that is not drawn yet, save
   undo FILE     take a posting back by reversing rows, save
   quote FILE    cost the plan of a job; with --freeze keep it as a quote
+  make FILE     make a batch by a recipe; pour it for a job if you like
+  bath FILE     empty a bath, charged to the jobs that used it, or keep it with its pH
+  open FILE     open a lot, or one container of it
+  retest FILE   write down that a lot was tested, by whom, and until when it is good
+  discard FILE  throw away what has gone off
+  reuse FILE    retire a sheet early; put sheets out of action while wet, and back
+  lot FILE      all about one lot
+  count FILE    a stocktake: the list, what was counted or weighed, the differences
+  closing FILE  the stock at cost on a day
+  disposal FILE what was thrown away in a year
+  carry FILE    carry a year over into a fresh workbook
+  upgrade FILE  add the columns that tables of an earlier version lack
 
 Options of every verb:
 ${COMMON}

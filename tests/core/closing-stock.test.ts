@@ -103,8 +103,8 @@ describe('against worked examples of inventory', () => {
   }
 
   // A worked example of first in, first out: 8 at 4.00, 20 at 4.50, 20 at 5.00; 8 then 32 go out. Goods sold 182.00,
-  // stock at the end 40.00 (a published course exercise, number 41384, its page read). Where the units that went out are named,
-  // specific identification of the oldest first must come to the same.
+  // stock at the end 40.00 (a published course exercise, number 41384, its page read). Where the units that went out
+  // are named, specific identification of the oldest first must come to the same.
   test('the oldest named first: 182.00 sold, 40.00 left', () => {
     const ledger = issued(
       [
@@ -124,9 +124,9 @@ describe('against worked examples of inventory', () => {
     expect(euro(closingStock(ledger, on('2026-01-31')).total)).toBe('222.00');
   });
 
-  // The data of an average-cost example (4000 at 4.25, 2000 at 4.50, 3000 at 4.75; 4000 go out; a published course document,
-  // number 6429890, read; its total recomputed): its total cost of 40 250 is the same whatever the method. What specific identification
-  // leaves is then worked out by hand: the first 4000 gone, 2000 × 4.50 + 3000 × 4.75 = 23 250.
+  // The data of an average-cost example (4000 at 4.25, 2000 at 4.50, 3000 at 4.75; 4000 go out; a published course
+  // document, number 6429890, its page read): its total cost of 40 250 is the same whatever the method. What specific
+  // identification leaves is worked out by hand: the first 4000 gone, 2000 × 4.50 + 3000 × 4.75 = 23 250.
   test('the total cost of all that was bought is 40 250.00, and 23 250.00 of it is left', () => {
     const bought: [number, number][] = [
       [4000, 4.25],
