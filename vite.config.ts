@@ -7,7 +7,7 @@ import { policyPlugin } from './src/build/policy-plugin.ts';
 import { PROJECT_PATHS } from './src/build/project-paths.ts';
 import { sizeBudgetPlugin } from './src/build/size-budget.ts';
 
-/** What the scripts and style sheets of the pane may weigh with gzip, in bytes. */
+/** What the scripts and style sheets that load with the pane may weigh with gzip, in bytes. */
 const PANE_BUDGET = 200 * 1024;
 
 /** A spreadsheet program takes an add-in over https only: by the certificate that the environment names. */
@@ -29,6 +29,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     reportCompressedSize: false,
   },
+  // A worker imports on demand too, which only modules can.
+  worker: { format: 'es' },
   server: { port: 3000, strictPort: true, ...encrypted() },
   preview: { port: 3000, strictPort: true, ...encrypted() },
   plugins: [

@@ -13,10 +13,11 @@ const MAY_IMPORT: Readonly<
   },
   workbook: { layers: ['core'], packages: [/^zod$/] },
   actions: { layers: ['core', 'workbook'], packages: [/^fastest-levenshtein$/] },
+  solver: { layers: ['core'], packages: [/^highs/] },
   files: { layers: ['core', 'workbook'], packages: [/^fflate$/] },
   'files-node': { layers: ['core', 'workbook', 'files'], packages: [/^node:/, /^write-file-atomic$/] },
   'command-line': {
-    layers: ['core', 'workbook', 'actions', 'files', 'files-node', 'samples'],
+    layers: ['core', 'workbook', 'actions', 'files', 'files-node', 'samples', 'solver'],
     packages: [/^node:/, /^picocolors$/, /^string-width$/, /^wrap-ansi$/, /^date-fns$/],
   },
   samples: { layers: ['core', 'workbook', 'files', 'files-node'], packages: [/^node:/] },
@@ -29,7 +30,7 @@ const MAY_IMPORT: Readonly<
   'office-host': { layers: ['core', 'workbook'], packages: [] },
   functions: { layers: ['core', 'workbook', 'actions', 'session'], packages: [] },
   'add-in': {
-    layers: ['core', 'workbook', 'actions', 'session', 'office', 'pane', 'functions', 'samples'],
+    layers: ['core', 'workbook', 'actions', 'session', 'office', 'pane', 'functions', 'samples', 'solver'],
     packages: [/^preact(?:\/.+)?$/, /^@preact\/signals$/],
   },
   preview: {

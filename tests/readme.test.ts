@@ -31,7 +31,21 @@ function wordsOf(call: string): string[] {
 describe('the session in the README', () => {
   test('goes through a day at the bench', () => {
     const verbs = blocks.map(({ call }) => wordsOf(call)[0]);
-    expect(verbs).toEqual(['check', 'log', 'undo', 'draw', 'make', 'count', 'count', 'closing', 'quote']);
+    expect(verbs).toEqual([
+      'check',
+      'log',
+      'undo',
+      'draw',
+      'make',
+      'count',
+      'count',
+      'plan',
+      'make',
+      'buy',
+      'receive',
+      'closing',
+      'quote',
+    ]);
   });
 
   test('prints what stands there', async () => {

@@ -25,6 +25,8 @@ export type NewLot = Pick<LotRecord, 'received' | 'quantity' | 'unit'> &
       | 'state'
       | 'stateSince'
       | 'recipe'
+      | 'order'
+      | 'orderLine'
       | 'ph'
       | 'tare'
       | 'sheetWidth'
@@ -44,7 +46,7 @@ export type NewLot = Pick<LotRecord, 'received' | 'quantity' | 'unit'> &
  * @param beside a lot of the same material whose table is taken
  */
 export function tableForLot(
-  desk: WritingDesk,
+  desk: Pick<WritingDesk, 'tables'>,
   material: Material,
   beside: Lot | null = null,
 ): LocatedTable | Refusal {
@@ -120,6 +122,8 @@ export function lotRowChanges(desk: WritingDesk, table: LocatedTable, ledger: Le
       state: textCell(record.state),
       stateSince: dayCell(record.stateSince),
       recipe: textCell(record.recipe),
+      order: textCell(record.order),
+      orderLine: textCell(record.orderLine),
       ph: quantityCell(record.ph),
       tare: quantityCell(record.tare),
       sheetWidth: quantityCell(record.sheetWidth),

@@ -12,6 +12,7 @@ import type { Unit } from '../core/unit.ts';
 import { withLot } from '../core/with-lot.ts';
 import { spokenQuantity } from '../core/wording.ts';
 import type { LocatedTable } from '../workbook/located-table.ts';
+import { lotNotKept } from './lot-not-kept.ts';
 import { lotRecordOf, lotRowChanges, tableForLot } from './new-lot.ts';
 import {
   movementChanges,
@@ -131,19 +132,6 @@ export function splitLot(
       ...lotRowChanges(desk, table, after, child),
       ...movementChanges(desk, movementsTable, after, [split.count], { name: posting, by }),
     ],
-    remarks: notKept(table, child),
+    remarks: lotNotKept(table, child),
   };
-}
-
-/** What of the new lot its table has no column for, or a formula in it. */
-function notKept(table: LocatedTable, { record }: Lot): string[] {
-  return Object.entries(table.definition.columns).flatMap(([field, { header }]) => {
-    const value = record[field as keyof LotRecord] ?? null;
-    const column = table.columns.get(header)?.column;
-    if (value === null || (column !== undefined && !column.calculated)) return [];
-    const why = column === undefined ? 'has no column' : 'fills by a formula the column';
-    return [
-      `The table ${table.snapshot.name} ${why} ${header}, so what belongs there of lot ${record.lot ?? ''} is not kept.`,
-    ];
-  });
 }

@@ -3,11 +3,12 @@ import { keyOf, type Random } from '../core/identifier.ts';
 import type { Ledger } from '../core/ledger.ts';
 import type { Movement } from '../core/movement.ts';
 import { movementsOfPosting, reverse } from '../core/undo.ts';
-import { isUnmaking, lotsMadeBy, standingBesides, unmake } from '../core/unmake.ts';
+import { isUnmaking, isUnreceiving, lotsMadeBy, standingBesides, unmake } from '../core/unmake.ts';
 import { quantityCell } from '../workbook/cell-write.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import { drawnCells } from '../workbook/written-cells.ts';
 import { recentPostings } from './recent-postings.ts';
+import { lotsReceivedBy, spokenPostings, undoReceipt } from './undo-receipt.ts';
 import {
   movementChanges,
   newPosting,
@@ -21,7 +22,7 @@ const MOST_POSTINGS_NAMED = 5;
 
 /**
  * Takes back all movements of a posting by reversing rows; the log entries stay, and can be drawn again. Of a lot that
- * was made or split off by it nothing is left afterwards; one that was touched since stands in the way.
+ * was made, split off or received by it nothing is left afterwards; one that was touched since stands in the way.
  */
 export function undoPosting(
   snapshot: WorkbookSnapshot,
@@ -34,6 +35,8 @@ export function undoPosting(
   if (!desk.ok) return desk;
   const { movementsTable } = desk;
   const found = movementsOfPosting(desk.ledger, posting);
+  const came = found.length === 0 ? lotsReceivedBy(desk.ledger, posting) : [];
+  if (came.length > 0) return undoReceipt(desk, posting, came, by);
   const reversed = new Set(
     [...desk.ledger.accounts.values()].flatMap(({ postings }) =>
       postings.flatMap(({ movement }) => movement.reverses ?? []),
@@ -93,7 +96,11 @@ function obstacleTo(
     return `No movement has the posting ${posting}. ${hint}`;
   }
   if (found.every((movement) => movement.reverses !== null || isUnmaking(movement, found))) {
-    const again = found.some(({ into }) => into !== null) ? 'make or open it' : 'draw the entries';
+    const again = found.every(isUnreceiving)
+      ? 'receive the order'
+      : found.some(({ into }) => into !== null)
+        ? 'make or open it'
+        : 'draw the entries';
     return `Posting ${posting} took another one back itself, and a reversal is never reversed: ${again} again instead.`;
   }
   if (open.length === 0) return `Posting ${posting} has been taken back already.`;
@@ -105,12 +112,7 @@ function touchedSince(ledger: Ledger, posting: string, open: readonly Movement[]
   for (const { lot } of lotsMadeBy(ledger, posting, open)) {
     const standing = standingBesides(ledger, lot, open);
     if (standing.length === 0) continue;
-    const names = standing.map(({ name, record }) =>
-      record?.posting == null
-        ? `movement ${name ?? String(record?.place.sheetRow)}`
-        : `posting ${record.posting}`,
-    );
-    return `Lot ${lot.name}, which posting ${posting} made, has other movements: take back ${[...new Set(names)].join(', ')} first.`;
+    return `Lot ${lot.name}, which posting ${posting} made, has other movements: take back ${spokenPostings(standing)} first.`;
   }
   return null;
 }

@@ -66,7 +66,7 @@ export function openDesk(snapshot: WorkbookSnapshot, today: Day, random: Random)
 
 /** A table that must be there for something to be written to it. */
 export function tableNamed(
-  desk: WritingDesk,
+  desk: Pick<WritingDesk, 'tables'>,
   name: string,
   needed: readonly string[] = [],
 ): LocatedTable | Refusal {

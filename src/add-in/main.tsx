@@ -8,6 +8,7 @@ import { answerCells } from './cell-functions.ts';
 import { associateCommands } from './commands.ts';
 import { themeOf } from './office-theme.ts';
 import { openGate } from './open-gate.ts';
+import { addInPlanner } from './planner.ts';
 import { previewPage } from './preview-page.ts';
 
 /** 2 to the power of 32: how many values one random whole number of the browser can have. */
@@ -36,7 +37,7 @@ async function open(element: HTMLElement): Promise<void> {
     starter: async () => (await import('../samples/starter-blueprint.ts')).starterBlueprint().tabs,
   });
   const theme = gate.isOffice ? themeOf(Office.context.officeTheme) : null;
-  mountPane(element, session, theme === null ? {} : { theme });
+  mountPane(element, session, addInPlanner(), theme === null ? {} : { theme });
   answerCells(session, preview);
   if (gate.isOffice) associateCommands(session);
   preview?.onToday(() => void session.readAgain());

@@ -7,6 +7,7 @@ import { UNIT_NAMES } from '../core/unit.ts';
 import { VERB_HELP, type Verb } from './help.ts';
 import { COMMON, type Options, WRITING } from './option-parts.ts';
 import { BATH_OPTIONS } from './verbs/bath-help.ts';
+import { BUY_OPTIONS } from './verbs/buy-help.ts';
 import { CARRY_OPTIONS } from './verbs/carry-help.ts';
 import { CLOSING_OPTIONS } from './verbs/closing-help.ts';
 import { COUNT_OPTIONS } from './verbs/count-help.ts';
@@ -15,6 +16,8 @@ import { DISPOSAL_OPTIONS } from './verbs/disposal-help.ts';
 import { LOT_OPTIONS } from './verbs/lot-help.ts';
 import { MAKE_OPTIONS } from './verbs/make-help.ts';
 import { OPEN_OPTIONS } from './verbs/open-help.ts';
+import { PLAN_OPTIONS } from './verbs/plan-help.ts';
+import { RECEIVE_OPTIONS } from './verbs/receive-help.ts';
 import { RETEST_OPTIONS } from './verbs/retest-help.ts';
 import { REUSE_OPTIONS } from './verbs/reuse-help.ts';
 import { UPGRADE_OPTIONS } from './verbs/upgrade-help.ts';
@@ -38,7 +41,10 @@ const OPTIONS: Readonly<Record<Verb, Options>> = {
   draw: WRITING,
   undo: { ...WRITING, posting: { type: 'string' } },
   quote: { ...COMMON, out: { type: 'string' }, job: { type: 'string' }, freeze: { type: 'boolean' } },
+  plan: PLAN_OPTIONS,
   make: MAKE_OPTIONS,
+  buy: BUY_OPTIONS,
+  receive: RECEIVE_OPTIONS,
   bath: BATH_OPTIONS,
   open: OPEN_OPTIONS,
   retest: RETEST_OPTIONS,

@@ -18,6 +18,7 @@ import type { Command } from './context.ts';
 import { finish, printJson, printLines, refused, savedTo } from './finish.ts';
 import { quoteText } from './quote-text.ts';
 import { bath } from './verbs/bath.ts';
+import { buy } from './verbs/buy.ts';
 import { carry } from './verbs/carry.ts';
 import { closing } from './verbs/closing.ts';
 import { count } from './verbs/count.ts';
@@ -26,6 +27,8 @@ import { disposal } from './verbs/disposal.ts';
 import { lot } from './verbs/lot.ts';
 import { make } from './verbs/make.ts';
 import { open } from './verbs/open.ts';
+import { plan } from './verbs/plan.ts';
+import { receive } from './verbs/receive.ts';
 import { retest } from './verbs/retest.ts';
 import { reuse } from './verbs/reuse.ts';
 import { upgrade } from './verbs/upgrade.ts';
@@ -98,7 +101,10 @@ export const COMMANDS: Readonly<Record<Call['verb'], Command>> = {
     return 0;
   },
 
+  plan,
   make,
+  buy,
+  receive,
   bath,
   open,
   retest,

@@ -13,6 +13,8 @@ export interface Told {
   readonly lines: readonly string[];
   /** Whether something that was asked for isn't covered. */
   readonly isShort: boolean;
+  /** Lots, materials, orders whose notices are told besides those of what moved. */
+  readonly about?: readonly string[];
 }
 
 /** Saves what an action wrote, and prints it with the notices that stand afterwards. */
@@ -41,7 +43,7 @@ export async function saveAndTell(context: Context, written: Written, told: Told
   if (call.flag('json')) printJson(told.json(notices), terminal);
   else {
     printLines(told.lines, terminal);
-    printLines(noticesAfter(written, notices, terminal), terminal);
+    printLines(noticesAfter(written, notices, told.about ?? [], terminal), terminal);
     if (isSaved) terminal.print(savedTo(call));
   }
   return told.isShort ? 1 : 0;
@@ -53,8 +55,14 @@ export function savedTo(call: Call): string {
 }
 
 /** The notices about the lots, materials and entries that a posting touched, and how many others must be mended. */
-function noticesAfter({ drawing }: Written, notices: readonly PlacedNotice[], terminal: Terminal): string[] {
+function noticesAfter(
+  { drawing }: Written,
+  notices: readonly PlacedNotice[],
+  besides: readonly string[],
+  terminal: Terminal,
+): string[] {
   const touched = new Set<string>([
+    ...besides,
     ...drawing.movements.flatMap(({ lot }) => [lot.name, lot.material.name]),
     ...drawing.entries.map(({ entry }) => entry.name),
   ]);

@@ -1,5 +1,6 @@
 import { COMMON, WRITING } from './help-parts.ts';
 import { BATH_HELP } from './verbs/bath-help.ts';
+import { BUY_HELP } from './verbs/buy-help.ts';
 import { CARRY_HELP } from './verbs/carry-help.ts';
 import { CLOSING_HELP } from './verbs/closing-help.ts';
 import { COUNT_HELP } from './verbs/count-help.ts';
@@ -8,6 +9,8 @@ import { DISPOSAL_HELP } from './verbs/disposal-help.ts';
 import { LOT_HELP } from './verbs/lot-help.ts';
 import { MAKE_HELP } from './verbs/make-help.ts';
 import { OPEN_HELP } from './verbs/open-help.ts';
+import { PLAN_HELP } from './verbs/plan-help.ts';
+import { RECEIVE_HELP } from './verbs/receive-help.ts';
 import { RETEST_HELP } from './verbs/retest-help.ts';
 import { REUSE_HELP } from './verbs/reuse-help.ts';
 import { UPGRADE_HELP } from './verbs/upgrade-help.ts';
@@ -23,7 +26,10 @@ Usage: jarleaf <verb> FILE [options]
   draw FILE     draw down every log entry that is not drawn yet, save
   undo FILE     take a posting back by reversing rows, save
   quote FILE    cost the plan of a job; with --freeze keep it as a quote
-  make FILE     make a batch by a recipe; pour it for a job if you like
+  plan FILE     what will run out and when, and whether the jobs can be done on their days
+  make FILE     when to make how much; with --recipe make a batch, and pour it for a job if you like
+  buy FILE      what to order now from whom; with --order write the orders
+  receive FILE  what is on its way; take in what came of an order
   bath FILE     empty a bath, charged to the jobs that used it, or keep it with its pH
   open FILE     open a lot, or one container of it
   retest FILE   write down that a lot was tested, by whom, and until when it is good
@@ -110,7 +116,10 @@ ${WRITING.replace('save to', 'with --freeze: save to')}
 ${COMMON}
 
 Ends with 0, with 2 if it can't be costed.`,
+  plan: PLAN_HELP,
   make: MAKE_HELP,
+  buy: BUY_HELP,
+  receive: RECEIVE_HELP,
   bath: BATH_HELP,
   open: OPEN_HELP,
   retest: RETEST_HELP,

@@ -69,8 +69,9 @@ export function writtenText(written: Written, nothing: string, terminal: Termina
 function movementsText({ drawing }: Written, terminal: Terminal): string[] {
   const { ledger } = drawing;
   const { currency } = ledger.studio.settings;
-  // That nothing is left of a lot that was not made after all is told by a remark.
+  // That nothing is left of a lot that was not made or received after all is told by a remark.
   const movements = drawing.movements.filter((movement) => !isUnmaking(movement, drawing.movements));
+  if (movements.length === 0) return [heading('Taken back', terminal)];
   const isTakenBack = movements.every(({ reverses }) => reverses !== null);
   const costs = movements.map((movement) => {
     const cost = costIn(ledger, movement);

@@ -7,6 +7,7 @@ import { lotNotices } from './lot-notices.ts';
 import { materialNotices } from './material-notices.ts';
 import { workOutMovements } from './movement.ts';
 import { mostPressingFirst, type Notice } from './notice.ts';
+import { orderNotices } from './order-notices.ts';
 import type { Records, UnreadableIdentifiers } from './records.ts';
 import { referenceNotices } from './references.ts';
 import type { Settings } from './settings.ts';
@@ -58,6 +59,7 @@ export function check(ledger: Ledger, today: Day, before: readonly Notice[]): Ch
       ...lotNotices(ledger, today),
       ...entryNotices(ledger, today),
       ...materialNotices(ledger, stock),
+      ...orderNotices(ledger.studio, today),
       ...storedTogether(ledger, today),
     ]),
   };

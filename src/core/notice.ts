@@ -15,6 +15,7 @@ const SEVERITIES = {
   'too-early': 'warn',
   low: 'warn',
   'short-for-job': 'warn',
+  'order-overdue': 'warn',
   'not-drawn': 'warn',
   'entry-changed': 'warn',
   'count-differs': 'warn',

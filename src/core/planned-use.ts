@@ -34,7 +34,7 @@ export interface UndrawnUse {
 }
 
 /** A plan row with the extent that is still to be done. */
-interface OpenRow {
+export interface OpenPlanRow {
   readonly row: PlanRow;
   readonly day: Day;
   readonly extent: Exact;
@@ -47,7 +47,7 @@ interface OpenRow {
  */
 export function plannedUses(ledger: Ledger, today: Day): PlannedUse[] {
   const shared = new Set<string>();
-  return openRows(ledger, today).flatMap(({ row, day, extent }) =>
+  return openPlanRows(ledger, today).flatMap(({ row, day, extent }) =>
     ratesInForce(row.treatment.rates, () => false)
       .filter((rate) => isCountable(ledger, rate))
       .flatMap((rate) => {
@@ -98,7 +98,8 @@ function inStockUnit(rate: UsageRate, quantity: Exact): Exact | null {
   return factor === null ? null : quantity.mul(factor);
 }
 
-function openRows(ledger: Ledger, today: Day): OpenRow[] {
+/** The plan rows of jobs booked or on the bench of which something is still to be done, by day. */
+export function openPlanRows(ledger: Ledger, today: Day): OpenPlanRow[] {
   const logged = loggedExtents(ledger, today);
   return ledger.studio.plan
     .filter(

@@ -150,6 +150,8 @@ export interface TreatmentRecord extends Row {
   readonly minutesPerExtent: Exact | null;
   readonly setupMinutes: Exact | null;
   readonly setupPer: Sharing | null;
+  /** Drying, pressing: how long nothing else is done afterwards. */
+  readonly standingHours: Exact | null;
 }
 
 export interface UsageRateRecord extends Row {
@@ -194,6 +196,7 @@ export interface JobRecord extends Row {
   readonly job: string | null;
   readonly object: string | null;
   readonly stage: JobStage | null;
+  readonly due: Day | null;
   readonly storedAt: string | null;
 }
 
@@ -221,6 +224,11 @@ export interface SupplierRecord extends Row {
   readonly supplier: string | null;
   readonly leadTimeDays: Exact | null;
   readonly leadTimeSpreadDays: Exact | null;
+  /** The least value of goods that is delivered, in the main unit of the currency, as are the next two. */
+  readonly minimumOrder: Exact | null;
+  readonly carriage: Exact | null;
+  /** The value of goods from which on carriage isn't charged. */
+  readonly carriageFreeOver: Exact | null;
 }
 
 export interface OfferRecord extends Row {
@@ -249,6 +257,8 @@ export interface OrderLineRecord extends Row {
   readonly packs: Exact;
   readonly packQuantity: Exact;
   readonly unit: Unit;
+  /** What one pack costs, without carriage. */
+  readonly packPrice: Exact | null;
 }
 
 export interface QuoteRecord extends Row {

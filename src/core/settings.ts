@@ -1,5 +1,6 @@
 import type { Exact } from './exact-number.ts';
 import type { Currency } from './money.ts';
+import type { ServiceMeasure } from './planning/plan-problem.ts';
 
 /** Which figure a quote takes first for what a material costs. */
 export const COST_BASES = ['lots', 'replacement'] as const;
@@ -28,4 +29,8 @@ export interface Settings {
   readonly costBasis: CostBasis;
   readonly reviewDays: number;
   readonly orderCoverDays: number;
+  /** What a service level in Materials means. */
+  readonly serviceMeans: ServiceMeasure;
+  /** What keeping stock costs in a year, in % of what it is worth. */
+  readonly holdingPercent: Exact;
 }

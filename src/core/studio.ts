@@ -118,6 +118,8 @@ export interface Studio {
   readonly entries: readonly Entry[];
   readonly plan: readonly PlanRow[];
   readonly orderLines: readonly OrderLine[];
+  readonly suppliers: readonly SupplierRecord[];
+  readonly orders: readonly OrderRecord[];
   readonly jobs: readonly JobRecord[];
   readonly items: readonly ItemRecord[];
   readonly places: readonly PlaceRecord[];
@@ -130,6 +132,8 @@ export interface Studio {
   readonly treatmentsByKey: ReadonlyMap<string, Treatment>;
   readonly jobsByKey: ReadonlyMap<string, JobRecord>;
   readonly recipesByKey: ReadonlyMap<string, Recipe>;
+  readonly suppliersByKey: ReadonlyMap<string, SupplierRecord>;
+  readonly ordersByKey: ReadonlyMap<string, OrderRecord>;
   readonly placesByKey: ReadonlyMap<string, PlaceRecord>;
   readonly lotsOfMaterial: ReadonlyMap<Material, readonly Lot[]>;
   readonly entriesOfTreatment: ReadonlyMap<Treatment, readonly Entry[]>;

@@ -68,7 +68,7 @@ export function unmake(
       quantity: left.neg(),
       unit: lot.record.unit,
       lotIs: 'confirmed',
-      note: from !== null && isSplit(from) ? 'not opened after all' : 'not made after all',
+      note: noteOf(lot, from),
     });
     if (count === null) throw new Error(`${lot.record.unit.name} is the unit of lot ${lot.name} itself`);
     return [count];
@@ -76,13 +76,43 @@ export function unmake(
   return { ledger: post(ledger, movements), movements };
 }
 
+/** By which a Count is known that takes back what was received; nothing goes into such a lot that could be reversed. */
+const NOT_RECEIVED = 'not received after all';
+
+function noteOf(lot: Lot, from: Movement | null): string {
+  if (from !== null) return isSplit(from) ? 'not opened after all' : 'not made after all';
+  if (!isReceived(lot)) return 'not made after all';
+  const { order, orderLine } = lot.record;
+  const line = orderLine === null ? '' : ` (${orderLine})`;
+  return order === null ? NOT_RECEIVED : `${NOT_RECEIVED}: order ${order}${line}`;
+}
+
+/** Whether a lot came from outside, as far as its row says. */
+export function isReceived({ record }: Lot): boolean {
+  return record.recipe === null;
+}
+
+/** Whether a movement counts a lot as not received after all: all of it, on the day on which it came. */
+export function isUnreceiving({ kind, reverses, lot, note, quantity, date }: Movement): boolean {
+  return (
+    kind === 'Count' &&
+    reverses === null &&
+    isReceived(lot) &&
+    date === lot.record.received &&
+    quantity.equals(lot.record.quantity.neg()) &&
+    (note ?? '').startsWith(NOT_RECEIVED)
+  );
+}
+
 /**
- * Whether a movement counts a lot as not made after all: a Count beside rows that reverse what went into the lot.
+ * Whether a movement counts a lot as not made or not received after all: a Count beside rows that reverse what went
+ * into the lot, or of a lot into which nothing went.
  * @param together the movements of its posting
  */
 export function isUnmaking(movement: Movement, together: readonly Movement[]): boolean {
   const { kind, reverses, lot } = movement;
   if (kind !== 'Count' || reverses !== null) return false;
+  if (isUnreceiving(movement)) return true;
   return together.some((other) => {
     const original = other.reverses?.record?.posting ?? null;
     return (

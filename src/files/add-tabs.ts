@@ -1,11 +1,17 @@
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
 import { freeTabName } from '../workbook/blueprint-names.ts';
 import { withNewStyles } from './added-styles.ts';
-import { CONTENT_TYPES_PART, withContentType } from './content-types.ts';
+import { folderOf, freePart, linkFromWorkbook, officeNamespace, putLinks, putPart } from './new-part.ts';
 import { chosenLists } from './new-xlsx.ts';
+import {
+  CHART_TYPE,
+  type ChartSource,
+  DRAWING_TYPE,
+  newChartPart,
+  newDrawingPart,
+} from './new-xlsx-chart.ts';
 import { headerRowOf, newSheetPart } from './new-xlsx-sheet.ts';
 import { newTablePart, placeTable } from './new-xlsx-table.ts';
-import { relationshipsPartOf, withRelationship } from './relationships.ts';
 import { blankGrid } from './sheet-grid.ts';
 import { type BodyToRead, readSheet } from './sheet-read.ts';
 import { DerivedStyles, readStyles } from './styles-part.ts';
@@ -19,10 +25,9 @@ import { attributeOf, prefixOf } from './xml-tag.ts';
 import { encodeAttribute, encodeXml } from './xml-text.ts';
 
 const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
-const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';
 
 /**
- * Adds tabs with their tables behind the tabs that are there. A tab whose name is taken gets a number behind it;
+ * Adds tabs with their tables and charts behind the tabs that are there. A tab whose name is taken gets a number behind it;
  * one whose table is there already is left out.
  */
 export function addTabs(state: WorkbookState, tabs: readonly TabBlueprint[]): void {
@@ -82,26 +87,22 @@ function addStyles(state: WorkbookState): number {
 }
 
 function addTab(state: WorkbookState, blueprint: TabBlueprint, base: number): void {
-  const { parts, names } = state;
   const name = freeTabName(
     blueprint.name,
     state.tabs.map((tab) => tab.name),
   );
-  const folder = names.workbook.slice(0, names.workbook.lastIndexOf('/') + 1);
-  const part = freePart(state, `${folder}worksheets/sheet`);
+  const part = freePart(state, `${folderOf(state)}worksheets/sheet`);
   const context = { dateSystem: state.dateSystem, numberOfText: () => null };
   const source = newSheetPart({ ...blueprint, name }, context, false);
   const styled = rewriteXml(source, part, {
     attributes: ['s'],
     attribute: (value) => String(base + Number(value)),
   });
-  const text = DECLARATION + inNamespaceOf(state, styled);
-  parts.replace(part, text);
-  link(state, names.workbook, 'worksheet', part);
-  declare(state, part, 'worksheet');
+  const text = putPart(state, part, styled, `${TYPE}.worksheet+xml`);
+  linkFromWorkbook(state, 'worksheet', part);
   const tab: Tab = { name, part, hidden: false };
   const bodies: BodyToRead[] = [];
-  if (blueprint.table) bodies.push(addTable(state, blueprint, blueprint.table, tab));
+  if (blueprint.table) bodies.push(addTable(state, headerRowOf(blueprint), blueprint.table, tab));
   state.tabs = [...state.tabs, tab];
   listTab(state, tab);
   const look = (style: number | undefined) => state.styles.look(style);
@@ -109,81 +110,54 @@ function addTab(state: WorkbookState, blueprint: TabBlueprint, base: number): vo
   state.takeSheet({ text: read, edits: new Map(), rewritten: false });
 }
 
-function addTable(
-  state: WorkbookState,
-  tab: TabBlueprint,
-  table: TableBlueprint,
-  { part: sheet }: Tab,
-): BodyToRead {
-  const { parts, names } = state;
-  const folder = names.workbook.slice(0, names.workbook.lastIndexOf('/') + 1);
-  const part = freePart(state, `${folder}tables/table`);
+function addTable(state: WorkbookState, headerRow: number, table: TableBlueprint, tab: Tab): BodyToRead {
+  const { parts } = state;
+  const part = freePart(state, `${folderOf(state)}tables/table`);
   const ids = state.tables.map((each) => {
     return Number(attributeOf(rootTag(parts.text(each.part.part), each.part.part), 'id') ?? 0);
   });
-  const source = newTablePart(table, placeTable(table, headerRowOf(tab)), Math.max(0, ...ids) + 1);
-  const text = DECLARATION + inNamespaceOf(state, source);
-  parts.replace(part, text);
-  declare(state, part, 'table');
-  const family = familyOf(state);
-  const links = `<Relationship Id="rId1" Type="${family}table" Target="/${part}"/>`;
-  parts.replace(
-    relationshipsPartOf(sheet),
-    `${DECLARATION}<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">${links}</Relationships>`,
-  );
+  const place = placeTable(table, headerRow);
+  const source = newTablePart(table, place, Math.max(0, ...ids) + 1);
+  const text = putPart(state, part, source, `${TYPE}.table+xml`);
+  const links: [string, string][] = [['table', part]];
+  if (table.chart) {
+    const { dateSystem } = state;
+    links.push(['drawing', addChart(state, { tab: tab.name, table, chart: table.chart, place, dateSystem })]);
+  }
+  putLinks(state, tab.part, links);
   const read = readTablePart(text, part);
   const body = { ...read.area, firstRow: firstBodyRow(read), lastRow: lastBodyRow(read) };
   const grid = blankGrid(read.columns.length, body.lastRow - body.firstRow + 1);
-  state.takeGrid({ part: read, sheet, grid });
+  state.takeGrid({ part: read, sheet: tab.part, grid });
   return { body, grid };
 }
 
-function freePart({ parts }: WorkbookState, stem: string): string {
-  let number = 1;
-  while (parts.has(`${stem}${number}.xml`)) number++;
-  return `${stem}${number}.xml`;
-}
-
-function link(state: WorkbookState, from: string, kind: string, target: string): void {
-  const part = relationshipsPartOf(from);
-  state.parts.replace(part, withRelationship(state.parts.text(part), from, kind, target));
-}
-
-function declare(state: WorkbookState, part: string, kind: string): void {
-  const types = withContentType(state.parts.text(CONTENT_TYPES_PART), part, `${TYPE}.${kind}+xml`);
-  state.parts.replace(CONTENT_TYPES_PART, types);
-}
-
-/** The start of relationship types, which strict files spell in their own way. */
-function familyOf({ parts, names }: WorkbookState): string {
-  const text = parts.text(relationshipsPartOf(names.workbook));
-  return /\sType\s*=\s*["']([^"']*\/)worksheet["']/.exec(text)?.[1] ?? '';
-}
-
-function inNamespaceOf(state: WorkbookState, text: string): string {
-  if (!state.parts.text(state.names.workbook).includes('http://purl.oclc.org/ooxml/spreadsheetml/main'))
-    return text;
-  return text
-    .replaceAll(
-      'http://schemas.openxmlformats.org/spreadsheetml/2006/main',
-      'http://purl.oclc.org/ooxml/spreadsheetml/main',
-    )
-    .replaceAll(
-      'http://schemas.openxmlformats.org/officeDocument/2006/relationships',
-      'http://purl.oclc.org/ooxml/officeDocument/relationships',
-    );
+/** Adds a chart with the drawing that holds it; gives the drawing's part. */
+function addChart(state: WorkbookState, source: ChartSource): string {
+  const chart = freePart(state, `${folderOf(state)}charts/chart`);
+  putPart(state, chart, newChartPart(source), CHART_TYPE);
+  const drawing = freePart(state, `${folderOf(state)}drawings/drawing`);
+  putPart(state, drawing, newDrawingPart(source), DRAWING_TYPE);
+  putLinks(state, drawing, [['chart', chart]]);
+  return drawing;
 }
 
 /** Names the tab in the workbook's part. */
 function listTab(state: WorkbookState, { name, part }: Tab): void {
   const { parts, names } = state;
   const text = parts.text(names.workbook);
-  const prefix = prefixOf(rootTag(text, names.workbook));
+  const root = rootTag(text, names.workbook);
+  const prefix = prefixOf(root);
   const listed = listItems(text, names.workbook, 'sheets');
   const ids = listed.map((each) => Number(attributeOf(each.slice(0, each.indexOf('>') + 1), 'sheetId') ?? 0));
   const id = parts.relationships(names.workbook).find((each) => each.target === part)?.id ?? '';
   const idName = /\s([^\s:=]+:id)\s*=/.exec(listed[0] ?? '')?.[1] ?? 'r:id';
-  const item = `<${prefix}sheet name="${encodeAttribute(name)}" sheetId="${Math.max(0, ...ids) + 1}" ${idName}="${id}"/>`;
+  const declaration = `xmlns:${idName.slice(0, -':id'.length)}`;
+  // Some writers declare the prefix on each sheet anew, where it counts for that one only.
+  const declared = new RegExp(`\\s${declaration}\\s*=`).test(root)
+    ? ''
+    : ` ${declaration}="${officeNamespace(state)}"`;
+  const item = `<${prefix}sheet${declared} name="${encodeAttribute(name)}" sheetId="${Math.max(0, ...ids) + 1}" ${idName}="${id}"/>`;
   parts.replace(
     names.workbook,
     withItems(text, names.workbook, 'sheets', [item], () => false, false),

@@ -3,16 +3,14 @@
  * (ISO/IEC 29500-1, 22.9.2.19, ST_Xstring).
  */
 const ESCAPED = /_x([0-9A-Fa-f]{4})_/g;
-const NEEDS_ESCAPE = new RegExp(
-  [
-    String.raw`[\u0000-\u0008\u000b-\u001f\ufffe\uffff]`,
-    '_(?=x[0-9A-Fa-f]{4}_)',
-    // Halves of a character beyond the basic plane that stand alone.
-    String.raw`[\ud800-\udbff](?![\udc00-\udfff])`,
-    String.raw`(?<![\ud800-\udbff])[\udc00-\udfff]`,
-  ].join('|'),
-  'g',
-);
+const UNWRITABLE = [
+  String.raw`[\u0000-\u0008\u000b-\u001f\ufffe\uffff]`,
+  // Halves of a character beyond the basic plane that stand alone.
+  String.raw`[\ud800-\udbff](?![\udc00-\udfff])`,
+  String.raw`(?<![\ud800-\udbff])[\udc00-\udfff]`,
+].join('|');
+const UNWRITABLE_CHARACTERS = new RegExp(UNWRITABLE, 'g');
+const NEEDS_ESCAPE = new RegExp(`${UNWRITABLE}|_(?=x[0-9A-Fa-f]{4}_)`, 'g');
 
 /** The text of a cell, from the text that stands in the XML. */
 export function unescapeCellText(text: string): string {
@@ -26,4 +24,9 @@ export function escapeCellText(text: string): string {
     NEEDS_ESCAPE,
     (character) => `_x${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`,
   );
+}
+
+/** The text to stand in the XML (before entities) where characters can't be escaped: those that XML can't hold are blanks. */
+export function writableText(text: string): string {
+  return text.replace(UNWRITABLE_CHARACTERS, ' ');
 }

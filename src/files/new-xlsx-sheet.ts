@@ -28,7 +28,7 @@ export function headerRowOf(tab: TabBlueprint): number {
   return lines === 0 ? 1 : lines + 2;
 }
 
-/** The part of one tab. */
+/** The part of one tab; its first relationship leads to its table, the second to the drawing that holds its chart. */
 export function newSheetPart(tab: TabBlueprint, context: SheetContext, selected: boolean): string {
   const headerRow = headerRowOf(tab);
   const place = tab.table ? placeTable(tab.table, headerRow) : null;
@@ -55,6 +55,7 @@ export function newSheetPart(tab: TabBlueprint, context: SheetContext, selected:
     '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
     '<pageSetup orientation="landscape" fitToHeight="0"/>' +
     '<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>' +
+    (tab.table?.chart ? '<drawing r:id="rId2"/>' : '') +
     (tab.table ? '<tableParts count="1"><tablePart r:id="rId1"/></tableParts>' : '') +
     '</worksheet>'
   );

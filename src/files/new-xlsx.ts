@@ -6,6 +6,7 @@ import type {
 } from '../workbook/blueprint.ts';
 import { columnReference, listName } from '../workbook/blueprint-names.ts';
 import { CONTENT_TYPES_PART } from './content-types.ts';
+import { CHART_TYPE, DRAWING_TYPE, newChartPart, newDrawingPart } from './new-xlsx-chart.ts';
 import { headerRowOf, newSheetPart, type SheetContext } from './new-xlsx-sheet.ts';
 import { newStyles } from './new-xlsx-styles.ts';
 import { newTablePart, placeTable } from './new-xlsx-table.ts';
@@ -37,8 +38,9 @@ export function createXlsx(blueprint: WorkbookBlueprint): Uint8Array {
     },
   };
   const tables = blueprint.tabs.flatMap((tab) => (tab.table ? [{ tab, table: tab.table }] : []));
+  const charts = tables.filter(({ table }) => table.chart !== undefined);
   const parts = new Map<string, string>();
-  parts.set(CONTENT_TYPES_PART, contentTypes(blueprint.tabs.length, tables.length));
+  parts.set(CONTENT_TYPES_PART, contentTypes(blueprint.tabs.length, tables.length, charts.length));
   parts.set(
     '_rels/.rels',
     relationships([
@@ -62,14 +64,26 @@ export function createXlsx(blueprint: WorkbookBlueprint): Uint8Array {
     parts.set(`xl/worksheets/sheet${index + 1}.xml`, newSheetPart(tab, context, index === 0));
     const table = tables.findIndex((each) => each.tab === tab) + 1;
     if (table === 0) return;
-    const link = relationships([[`${OFFICE}/table`, `../tables/table${table}.xml`]]);
-    parts.set(`xl/worksheets/_rels/sheet${index + 1}.xml.rels`, link);
+    const chart = charts.findIndex((each) => each.tab === tab) + 1;
+    const links: [string, string][] = [[`${OFFICE}/table`, `../tables/table${table}.xml`]];
+    if (chart > 0) links.push([`${OFFICE}/drawing`, `../drawings/drawing${chart}.xml`]);
+    parts.set(`xl/worksheets/_rels/sheet${index + 1}.xml.rels`, relationships(links));
   });
   tables.forEach(({ tab, table }, index) => {
     parts.set(
       `xl/tables/table${index + 1}.xml`,
       newTablePart(table, placeTable(table, headerRowOf(tab)), index + 1),
     );
+  });
+  charts.forEach(({ tab, table }, index) => {
+    if (table.chart === undefined) return;
+    const place = placeTable(table, headerRowOf(tab));
+    const source = { tab: tab.name, table, chart: table.chart, place, dateSystem: context.dateSystem };
+    const number = index + 1;
+    parts.set(`xl/charts/chart${number}.xml`, newChartPart(source));
+    parts.set(`xl/drawings/drawing${number}.xml`, newDrawingPart(source));
+    const link = relationships([[`${OFFICE}/chart`, `../charts/chart${number}.xml`]]);
+    parts.set(`xl/drawings/_rels/drawing${number}.xml.rels`, link);
   });
   parts.set('xl/styles.xml', newStyles());
   const items = strings.added.map((text) => `<si>${textElement(text, '')}</si>`).join('');
@@ -180,18 +194,18 @@ function relationships(links: readonly (readonly [type: string, target: string])
   return `<Relationships xmlns="${PACKAGE}/relationships">${items.join('')}</Relationships>`;
 }
 
-function contentTypes(tabs: number, tables: number): string {
-  const numbered = (count: number, part: string, kind: string): string =>
-    Array.from({ length: count }, (_, index) =>
-      override(`/xl/${part}${index + 1}.xml`, `${TYPE}.${kind}+xml`),
-    ).join('');
+function contentTypes(tabs: number, tables: number, charts: number): string {
+  const numbered = (count: number, part: string, type: string): string =>
+    Array.from({ length: count }, (_, index) => override(`/xl/${part}${index + 1}.xml`, type)).join('');
   return (
     `<Types xmlns="${PACKAGE}/content-types">` +
     `<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
     '<Default Extension="xml" ContentType="application/xml"/>' +
     override('/xl/workbook.xml', `${TYPE}.sheet.main+xml`) +
-    numbered(tabs, 'worksheets/sheet', 'worksheet') +
-    numbered(tables, 'tables/table', 'table') +
+    numbered(tabs, 'worksheets/sheet', `${TYPE}.worksheet+xml`) +
+    numbered(tables, 'tables/table', `${TYPE}.table+xml`) +
+    numbered(charts, 'drawings/drawing', DRAWING_TYPE) +
+    numbered(charts, 'charts/chart', CHART_TYPE) +
     override('/xl/styles.xml', `${TYPE}.styles+xml`) +
     override('/xl/sharedStrings.xml', `${TYPE}.sharedStrings+xml`) +
     override('/docProps/core.xml', 'application/vnd.openxmlformats-package.core-properties+xml') +

@@ -44,9 +44,11 @@ export class PackageParts {
     return new PackageParts(this.#file, this.#entries, new Map(this.#changed), this.#read);
   }
 
-  /** The names of the parts as the file spells them, in its order. */
+  /** The names of the parts as the file spells them, in its order, and then those that have come to it. */
   get names(): string[] {
-    return [...this.#entries.values()].map((entry) => entry.name);
+    const names = new Set([...this.#entries.values()].map((entry) => entry.name));
+    for (const name of this.#changed.keys()) names.add(name);
+    return [...names].filter((name) => this.has(name));
   }
 
   has(part: string): boolean {

@@ -1,5 +1,7 @@
 import { areaName, type CellArea, parseArea } from './cell-reference.ts';
 import { MAX_COLUMNS } from './limits.ts';
+import type { PackageParts } from './package-parts.ts';
+import { relationshipsPartOf } from './relationships.ts';
 import { readRow, type SheetText } from './sheet-rows.ts';
 import type { WorkbookState } from './workbook-state.ts';
 import { XmlCursor } from './xml-cursor.ts';
@@ -15,6 +17,8 @@ export interface TabShape {
   readonly tables: readonly TableShape[];
   /** The columns that are told of, ascending; all others have the usual width. */
   readonly columns: readonly ColumnShape[];
+  /** Whether a chart stands on it. */
+  readonly hasChart: boolean;
 }
 
 export interface TableShape {
@@ -53,7 +57,18 @@ export function tabShapes(state: WorkbookState): TabShape[] {
         totalsRows,
       })),
       columns: columnShapes(text),
+      hasChart: holdsChart(state.parts, part),
     };
+  });
+}
+
+const CHART_LINK = /<(?:[^\s:<>/]+:)?Relationship\b[^>]*?\sType="[^"]*\/chart(?:Ex)?"/;
+
+/** Whether the drawing of a sheet, if it has one, leads to a chart. */
+function holdsChart(parts: PackageParts, sheet: string): boolean {
+  return parts.relationships(sheet).some(({ kind, target, external }) => {
+    if (kind !== 'drawing' || external) return false;
+    return CHART_LINK.test(parts.find(relationshipsPartOf(target)) ?? '');
   });
 }
 

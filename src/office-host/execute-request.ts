@@ -2,7 +2,7 @@ import type { ClientState, RangeSubject } from './client-state.ts';
 import { accessDenied, HostError, itemNotFound, notImplemented } from './host-error.ts';
 import { kindOf, LiveObjects } from './live-objects.ts';
 import type { Table } from './memory-workbook.ts';
-import { LiveObject, type RequestSession } from './objects/object-kind.ts';
+import { type ChartSubject, type KindName, LiveObject, type RequestSession } from './objects/object-kind.ts';
 import { ACTION, type Action, type Json, PATH, type RequestBody, type ResponseBody } from './request.ts';
 import { type RequirementSets, requireMember } from './requirement-sets.ts';
 import { restoreState, stateOf } from './workbook-state.ts';
@@ -69,11 +69,23 @@ function checksFirst(action: Action, objects: LiveObjects): boolean {
   return kind === 'Range' || kind === 'RangeFormat' || kind === 'RangeFill' || kind === 'RangeFont';
 }
 
+/** The kinds of objects that are locked on a protected sheet. */
+const ON_SHEET: ReadonlySet<string> = new Set<KindName>([
+  'Range',
+  'RangeFormat',
+  'DataValidation',
+  'Table',
+  'Chart',
+  'ChartTitle',
+  'ChartSeriesCollection',
+  'ChartSeries',
+  'ChartLineFormat',
+]);
+
 /** Cells of a protected sheet are locked here, all of them: unlocking single ones isn't modelled. */
 function isOnProtectedSheet(object: LiveObject | null): boolean {
-  if (object === null || !['Range', 'RangeFormat', 'DataValidation', 'Table'].includes(object.kind))
-    return false;
-  return (object.subject as RangeSubject | Table).sheet.isProtected;
+  if (object === null || !ON_SHEET.has(object.kind)) return false;
+  return (object.subject as RangeSubject | Table | ChartSubject).sheet.isProtected;
 }
 
 function carryOut(

@@ -1,4 +1,5 @@
 import { type Area, contains, intersection, lastRow, MAX_COLUMNS } from './cell-area.ts';
+import { followMovedCharts } from './charts.ts';
 import type { Editing, TableChange } from './editing.ts';
 import { followMovedCells } from './formula-references.ts';
 import { insertDeleteConflict } from './host-error.ts';
@@ -35,6 +36,7 @@ function moveTheRest(editing: Editing, sheet: Sheet, shift: ReturnType<typeof mo
     return moved === null ? [] : [{ ...each, area: moved }];
   });
   followMovedCells(editing.workbook, sheet, shift);
+  followMovedCharts(editing.workbook, sheet, shift);
   editing.moved(sheet, shift);
 }
 

@@ -43,6 +43,35 @@ export interface Sheet {
   rows: (Row | undefined)[];
   columnWidths: Map<number, number>;
   validations: readonly Validation[];
+  charts: readonly Chart[];
+}
+
+/** A rectangle of cells of a sheet. */
+export interface SheetArea {
+  readonly sheet: Sheet;
+  readonly area: Area;
+}
+
+/** A chart; it is never changed, but replaced. */
+export interface Chart {
+  readonly id: string;
+  readonly type: 'Line';
+  readonly name: string;
+  /** Null where it was given none. */
+  readonly title: string | null;
+  /** The cells that it covers; null where it was not told. */
+  readonly place: Area | null;
+  readonly series: readonly ChartSeries[];
+}
+
+export interface ChartSeries {
+  readonly id: number;
+  readonly name: string;
+  /** Null where it has none, or its cells are gone. */
+  readonly values: SheetArea | null;
+  readonly categories: SheetArea | null;
+  /** What was said of its line; the colour is #RRGGBB, the weight in points. */
+  readonly line: { readonly color?: string; readonly lineStyle?: string; readonly weight?: number };
 }
 
 export interface TableColumn {
@@ -156,5 +185,6 @@ export function newSheet(workbook: MemoryWorkbook, name: string): Sheet {
     rows: [],
     columnWidths: new Map(),
     validations: [],
+    charts: [],
   };
 }

@@ -2,6 +2,7 @@ import type { DateSystem } from '../core/serial-date.ts';
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import { columnReference, listName } from '../workbook/blueprint-names.ts';
 import type { WriteOutcome } from '../workbook/live-workbook.ts';
+import { chartJobs } from './draw-chart.ts';
 import { cellJobs, lateJobs, type TabJob } from './fill-tab.ts';
 import { plainMessage } from './messages.ts';
 import { choiceColumns, type NamesTaken, planTabs, type TabPlan } from './plan-tabs.ts';
@@ -50,6 +51,7 @@ export async function addTabs(
         ...plans.flatMap((plan) => cellJobs(plan, dateSystem)),
         ...names,
         ...plans.flatMap(lateJobs),
+        ...plans.flatMap(chartJobs),
       ];
       await inTurn(roundTrips(jobs), (trip) => doJobs(withWorkbook, trip));
     }

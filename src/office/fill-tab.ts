@@ -4,7 +4,7 @@ import { columnReference, listName } from '../workbook/blueprint-names.ts';
 import type { CellWrite } from '../workbook/port.ts';
 import { DAY_FORMAT, formatToWrite, valueToWrite } from './cell-content.ts';
 import { GENERAL_FORMAT, TEXT_FORMAT } from './cell-values.ts';
-import { headerRowOf, type TabPlan } from './plan-tabs.ts';
+import { headerRowOf, rowCountOf, type TabPlan } from './plan-tabs.ts';
 import { bytesOf, ROUND_TRIP_BYTES, type Weighed } from './round-trips.ts';
 
 /** A piece of work on a new tab that goes out in one request. */
@@ -22,7 +22,8 @@ export const NUMBER_FORMATS: Readonly<Record<ColumnBlueprint['format'], string>>
 };
 const TABLE_STYLE = 'TableStyleLight1';
 const MUTED = '#6B7278';
-const CALL_BYTES = 3000;
+/** What a handful of calls weighs. */
+export const CALL_BYTES = 3000;
 /** The width of a tab that holds nothing but lines of text. */
 const TEXT_WIDTH = 100;
 
@@ -31,8 +32,6 @@ export const points = (characters: number): number => (7 * characters + 5) * 0.7
 
 /** A range takes one value for all its cells, though its type says only arrays. */
 const forAll = (value: string): string[][] => value as unknown as string[][];
-
-const rowCountOf = (table: TableBlueprint): number => Math.max(1, table.rows.length);
 
 /** The work that puts lines, header, rows and the table on a tab; formulas and validations come later. */
 export function cellJobs(plan: TabPlan, dateSystem: DateSystem): TabJob[] {

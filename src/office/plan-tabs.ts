@@ -1,5 +1,6 @@
 import type { ColumnBlueprint, TabBlueprint, TableBlueprint } from '../workbook/blueprint.ts';
 import { freeTabName } from '../workbook/blueprint-names.ts';
+import { type ChartColumns, chartColumns } from '../workbook/chart-layout.ts';
 
 /** What a workbook has already, as far as new tabs must heed it. */
 export interface NamesTaken {
@@ -15,6 +16,8 @@ export interface TabPlan {
   readonly tab: TabBlueprint;
   /** Null where the tab has none. */
   readonly table: TableBlueprint | null;
+  /** Where the columns of the table's chart stand; null where it has none. */
+  readonly chart: ChartColumns | null;
 }
 
 type FromTable = { readonly table: string; readonly column: string };
@@ -44,7 +47,8 @@ export function planTabs(tabs: readonly TabBlueprint[], taken: NamesTaken): TabP
     }
     const name = freeTabName(tab.name, names);
     names.push(name);
-    plans.push({ name, tab, table: tab.table ?? null });
+    const { table = null } = tab;
+    plans.push({ name, tab, table, chart: table && chartColumns(table) });
   }
   const columns = new Set([
     ...taken.columns.map(keyOf),
@@ -72,4 +76,9 @@ function withoutDangling(column: ColumnBlueprint, known: ReadonlySet<string>): C
 /** The row of a tab's headers, counted from 0: below its lines and a free row. */
 export function headerRowOf({ lines = [] }: TabBlueprint): number {
   return lines.length === 0 ? 0 : lines.length + 1;
+}
+
+/** How many rows a table has for its body: a blank one where it is given none. */
+export function rowCountOf({ rows }: TableBlueprint): number {
+  return Math.max(1, rows.length);
 }

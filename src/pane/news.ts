@@ -68,8 +68,9 @@ export function createNews(): News {
 }
 
 /** Whether a drawing came to nothing: no lot holds what its entries still lack. */
-function foundNothing({ drawing }: Extract<Done, { kind: 'done' }>): boolean {
+function foundNothing({ drawing, posting }: Extract<Done, { kind: 'done' }>): boolean {
   return (
+    posting === null &&
     drawing !== null &&
     drawing.movements.length === 0 &&
     drawing.entries.every(({ drawn }) => drawn === 'part')

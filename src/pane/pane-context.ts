@@ -5,10 +5,12 @@ import type { Done, SessionView } from '../session/session-state.ts';
 import type { TabCell } from '../workbook/live-workbook.ts';
 import type { News } from './news.ts';
 import type { PaneSession } from './pane-session.ts';
+import type { Planner } from './planner.ts';
 
 /** What every part of the pane can reach. */
 export interface PaneContext {
   readonly session: PaneSession;
+  readonly planner: Planner;
   readonly view: ReadonlySignal<SessionView>;
   readonly news: News;
   /**

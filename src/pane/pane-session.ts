@@ -20,5 +20,6 @@ export type PaneSession = Pick<
   | 'writeAgain'
   | 'letGo'
   | 'finish'
+  | 'drawChart'
   | 'goTo'
 >;

@@ -11,6 +11,7 @@ import { createActor } from './actor.ts';
 import { createNews } from './news.ts';
 import { PaneProvider } from './pane-context.ts';
 import type { PaneSession } from './pane-session.ts';
+import type { Planner } from './planner.ts';
 import { takeEscape } from './shell/escape.ts';
 import { Shell } from './shell/shell.tsx';
 import { scanTaker } from './shell/take-scans.ts';
@@ -34,6 +35,7 @@ export interface MountedPane {
 export function mountPane(
   element: HTMLElement,
   session: PaneSession,
+  planner: Planner,
   options: PaneOptions = {},
 ): MountedPane {
   const view = signal<SessionView>(session.view);
@@ -41,7 +43,7 @@ export function mountPane(
     view.value = session.view;
   });
   const news = createNews();
-  const pane = { session, view, news, ...createActor(session, news) };
+  const pane = { session, planner, view, news, ...createActor(session, news) };
   const setTheme = (theme: Theme | null): void => {
     const root = element.ownerDocument.documentElement;
     if (theme === null) delete root.dataset['theme'];

@@ -12,6 +12,7 @@ export const SECTIONS = [
   { name: 'stock', label: 'Stock' },
   { name: 'make', label: 'Make' },
   { name: 'quote', label: 'Quote' },
+  { name: 'buy', label: 'Buy' },
 ] as const;
 
 export type SectionName = (typeof SECTIONS)[number]['name'];

@@ -157,7 +157,7 @@ export const ITEM_ROWS: readonly SampleRow<typeof itemsTable>[] = Array.from(
   }),
 );
 
-/** What is planned: J-2035 can't be housed on its day, as the film on order comes a week later. */
+/** What is planned: J-2035 can't be housed on its day, as the film on order comes a week later. In December paste must be made for J-2032 and J-2037. */
 export const PLAN_ROWS: readonly SampleRow<typeof planTable>[] = [
   { line: 'N-01', job: 'J-2031', treatment: 'mending tears', extent: 110, plannedFor: '2026-11-16' },
   { line: 'N-02', job: 'J-2031', treatment: 'pressing', extent: 1, plannedFor: '2026-11-19' },
@@ -178,6 +178,10 @@ export const PLAN_ROWS: readonly SampleRow<typeof planTable>[] = [
   { line: 'N-11', job: 'J-2038', treatment: 'mending tears', extent: 55 },
   { line: 'N-12', job: 'J-2038', treatment: 'guarding a fold', extent: 80 },
   { line: 'N-13', job: 'J-2038', treatment: 'housing', extent: 1 },
+  { line: 'N-14', job: 'J-2032', treatment: 'mending tears', extent: 45, plannedFor: '2026-12-03' },
+  { line: 'N-15', job: 'J-2037', treatment: 'mending tears', extent: 60, plannedFor: '2026-12-08' },
+  { line: 'N-16', job: 'J-2037', treatment: 'guarding a fold', extent: 70, plannedFor: '2026-12-09' },
+  { line: 'N-17', job: 'J-2037', treatment: 'pressing', extent: 1, plannedFor: '2026-12-11' },
 ];
 
 export const REMOVED_ROWS: readonly SampleRow<typeof removedTable>[] = DEMO_JOBS.filter(

@@ -145,6 +145,9 @@ const OWN_MATERIALS: readonly MaterialRow[] = [
 
 const SERVICE_LEVELS: Readonly<Record<string, number>> = { 'kozo tissue 5 g': 95, 'wheat starch': 90 };
 
+/** What this studio keeps more of than the starter: a paper and a web that it would not like to wait for. */
+const KEEP_AT_LEAST: Readonly<Record<string, number>> = { 'kozo paper 20 g': 5, 'polyester web': 6 };
+
 export const DEMO_MATERIALS: readonly MaterialRow[] = [...STARTER_MATERIALS, ...OWN_MATERIALS].map((row) => {
   const name = row.material;
   return {
@@ -152,6 +155,7 @@ export const DEMO_MATERIALS: readonly MaterialRow[] = [...STARTER_MATERIALS, ...
     supplier: OFFERS[name]?.[0]?.[0],
     sdsChecked: SDS_CHECKED[name],
     serviceLevel: SERVICE_LEVELS[name],
+    keepAtLeast: KEEP_AT_LEAST[name] ?? row.keepAtLeast,
   };
 });
 

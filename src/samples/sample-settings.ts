@@ -1,3 +1,4 @@
+import { SERVICE_MEASURES } from '../core/planning/plan-problem.ts';
 import { COST_BASES } from '../core/settings.ts';
 import { SETTING_NAMES, TABLES_VERSION } from '../workbook/read-settings.ts';
 import type { settingsTable } from '../workbook/tables-trade.ts';
@@ -20,6 +21,8 @@ const USUAL: Readonly<Partial<Record<SettingName, string | number>>> = {
   'cost basis': COST_BASES[0],
   'review days': 7,
   'order cover days': 30,
+  'service level means': SERVICE_MEASURES[0],
+  'holding % per year': 20,
 };
 
 /** All settings that Jarleaf reads, with the usual values or others in their place; one without a value is blank. */

@@ -17,6 +17,7 @@ import { counted, spokenQuantity } from '../core/wording.ts';
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
+import { cellOfChart, chartDrawn, chartToDraw, type ToDraw } from './chart-to-draw.ts';
 import { drawnSentence, redrawnSentence } from './done-words.ts';
 import {
   MOVED,
@@ -121,10 +122,11 @@ export class Session {
       const written = undoPosting(snapshot, posting, today, this.#random);
       if (!written.ok) return written;
       const { movements } = written.drawing;
-      return prepare(
-        written,
-        `Taken back: ${counted(movements.length, 'movement')}, each by a row that reverses it.`,
-      );
+      const isReceipt = movements.every(({ reverses }) => reverses === null);
+      const what = isReceipt
+        ? `${counted(movements.length, 'lot')} that came in`
+        : `${counted(movements.length, 'movement')}, each by a row that reverses it`;
+      return prepare(written, `Taken back: ${what}.`);
     });
     if (done.kind === 'done' && this.#opened.half?.posting === posting) this.#opened.forgetHalf();
     return done;
@@ -176,7 +178,20 @@ export class Session {
     return this.#opened.inTurn('Setting up the tables', async (): Promise<Done> => {
       const tabs = tabsToSetUp(await this.#starter(), this.#opened.books?.snapshot ?? null);
       if (tabs.length === 0) return { kind: 'refused', message: 'Every table is here already.' };
-      return this.#addTabs(tabs);
+      return this.#addTabs(tabs, tablesSetUp(tabs));
+    });
+  }
+
+  /** Adds a tab with a chart of what becomes of a material's stock, and brings it into view. */
+  drawChart(plan: ToDraw): Promise<Done> {
+    return this.#opened.inTurn('Drawing the chart', async (): Promise<Done> => {
+      const chart = chartToDraw(plan, this.#opened.books);
+      if (!chart.ok) return { kind: 'refused', message: chart.message };
+      const added = await this.#addTabs([chart.tab], (snapshot) => chartDrawn(plan, chart, snapshot));
+      const cell = cellOfChart(chart, this.#opened.books);
+      if (added.kind !== 'done' || cell === null) return added;
+      const shown = await this.goTo(cell);
+      return shown.kind === 'done' ? added : { ...added, remarks: [shown.message] };
     });
   }
 
@@ -189,7 +204,9 @@ export class Session {
       const { books } = this.#opened;
       if (books === null) return { kind: 'refused', message: NOT_OPEN.message };
       const planned = upgrade(books.snapshot);
-      return planned.ok && planned.tabs.length > 0 ? this.#addTabs(planned.tabs) : null;
+      return planned.ok && planned.tabs.length > 0
+        ? this.#addTabs(planned.tabs, tablesSetUp(planned.tabs))
+        : null;
     });
     if (before !== null && before.kind !== 'done') return before;
     return this.#opened.perform(busy, ({ snapshot }) => {
@@ -202,14 +219,16 @@ export class Session {
     });
   }
 
-  async #addTabs(tabs: readonly TabBlueprint[]): Promise<Done> {
+  async #addTabs(
+    tabs: readonly TabBlueprint[],
+    doneWith: (snapshot: WorkbookSnapshot) => Done,
+  ): Promise<Done> {
     const outcome = await this.#workbook.addTabs(tabs);
     if (outcome.kind === 'failed') return { kind: 'refused', message: outcome.message };
     this.#opened.show(outcome.snapshot);
     if (outcome.kind === 'half') return { kind: 'refused', message: outcome.message };
     if (outcome.kind === 'stale') return { kind: 'look again', message: MOVED.message };
-    const tables = tabs.filter(({ table }) => table !== undefined).length;
-    return plainlyDone(`Set up: ${counted(tables, 'table')}.`);
+    return doneWith(outcome.snapshot);
   }
 
   /** Writes the rows again that somebody else's change took away. */
@@ -245,6 +264,11 @@ export class Session {
     const outcome = await this.#workbook.goTo(cell);
     return outcome.kind === 'failed' ? { kind: 'refused', message: outcome.message } : plainlyDone('');
   }
+}
+
+function tablesSetUp(tabs: readonly TabBlueprint[]): () => Done {
+  const tables = tabs.filter(({ table }) => table !== undefined).length;
+  return () => plainlyDone(`Set up: ${counted(tables, 'table')}.`);
 }
 
 function plainlyDone(sentence: string): Extract<Done, { kind: 'done' }> {

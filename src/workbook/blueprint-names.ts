@@ -11,6 +11,15 @@ export function freeTabName(wanted: string, taken: Iterable<string>): string {
   }
 }
 
+/** A name for a table that none of those there has: the one wanted, or with a number behind it (Figures_2). */
+export function freeTableName(wanted: string, taken: Iterable<string>): string {
+  const names = new Set([...taken].map((name) => name.toLowerCase()));
+  for (let number = 1; ; number++) {
+    const name = number === 1 ? wanted : `${wanted}_${number}`;
+    if (!names.has(name.toLowerCase())) return name;
+  }
+}
+
 /** The name that stands for a column from which cells choose; names hold letters, digits, _ and . only. */
 export function listName(table: string, column: string): string {
   return `list_${table}_${column.replace(/[^\p{L}\p{N}_.]/gu, '_')}`;

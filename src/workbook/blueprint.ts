@@ -26,6 +26,17 @@ export interface TableBlueprint {
   readonly rows: readonly (readonly (CellWrite | null | undefined)[])[];
   /** A totals row: its label stands in the first column, sums under the columns named. */
   readonly totals?: { readonly label: string; readonly sums: readonly string[] };
+  /** A chart drawn from columns of the table, to the right of it. */
+  readonly chart?: ChartBlueprint;
+}
+
+export interface ChartBlueprint {
+  readonly title: string;
+  readonly kind: 'line';
+  /** The header of the column along which the chart runs. */
+  readonly categories: string;
+  /** The headers of the columns that are drawn, each as a series that is called as the column is; at least one. */
+  readonly series: readonly string[];
 }
 
 export interface ColumnBlueprint {

@@ -69,6 +69,8 @@ export function takenIdentifiers({ records, unreadable }: WorkbookReading): Read
     add(records[field as keyof typeof RECORD_TABLES], definition as TableDefinition);
   }
   add(records.lots, stockTable(''));
-  for (const { posting } of records.movements) if (posting !== null) taken.add(keyOf(posting));
+  for (const { posting } of [...records.movements, ...records.lots]) {
+    if (posting !== null) taken.add(keyOf(posting));
+  }
   return taken;
 }

@@ -1,8 +1,9 @@
 import type * as z from 'zod';
-import { ZERO } from '../core/exact-number.ts';
+import { exact, ZERO } from '../core/exact-number.ts';
 import { keyOf } from '../core/identifier.ts';
 import { currencyOf } from '../core/money.ts';
 import { type Notice, notice } from '../core/notice.ts';
+import { SERVICE_MEASURES } from '../core/planning/plan-problem.ts';
 import { COST_BASES, type Settings } from '../core/settings.ts';
 import {
   type CellSchema,
@@ -37,6 +38,8 @@ const SETTING_VALUES = {
   'cost basis': word(COST_BASES),
   'review days': wholeNumber,
   'order cover days': wholeNumber,
+  'service level means': word(SERVICE_MEASURES),
+  'holding % per year': number('not negative'),
 } satisfies Record<string, CellSchema<unknown>>;
 
 type SettingName = keyof typeof SETTING_VALUES;
@@ -112,5 +115,8 @@ function withUsualValues(values: SettingValues): Settings {
     costBasis: values['cost basis'] ?? 'lots',
     reviewDays: values['review days'] ?? 7,
     orderCoverDays: values['order cover days'] ?? 30,
+    serviceMeans: values['service level means'] ?? 'chance of no shortage',
+    // Common practice, no source: money tied up, room, and what spoils.
+    holdingPercent: values['holding % per year'] ?? exact(20),
   };
 }

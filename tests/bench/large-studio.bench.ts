@@ -2,9 +2,12 @@ import { bench, describe } from 'vitest';
 import { logTreatment } from '../../src/actions/log-treatment.ts';
 import { planTreatment } from '../../src/actions/plan-treatment.ts';
 import { check, keepBooks } from '../../src/core/check.ts';
+import { addDays } from '../../src/core/day.ts';
 import { exact } from '../../src/core/exact-number.ts';
 import { post } from '../../src/core/ledger.ts';
 import { movementOf } from '../../src/core/movement.ts';
+import { planProblemOf } from '../../src/core/planning/build-problem.ts';
+import { solvePlan } from '../../src/core/planning/solve-plan.ts';
 import { unitNamed } from '../../src/core/unit.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import { stateOf } from '../../src/session/open-books.ts';
@@ -62,6 +65,10 @@ describe('100,000 movements', () => {
     slow,
   );
   bench('stock and notices', () => void check(ledger, TODAY, []), slow);
+  const { stock } = check(ledger, TODAY, []);
+  const problem = planProblemOf(ledger, stock, addDays(TODAY, 90));
+  bench('gather what planning needs', () => void planProblemOf(ledger, stock, addDays(TODAY, 90)), slow);
+  bench('a full plan of 300 materials', () => void solvePlan(problem), slow);
   // A snapshot is answered from once, so each round needs one of its own.
   bench('all that the pane shows', () => void stateOf({ ...snapshot }, TODAY), slow);
   bench('plan a treatment in the open pane', () => {

@@ -27,6 +27,38 @@ export function largeStudio({ materials, lots, movements }: Size): Uint8Array {
       Kind: 'Paste',
       'Stock unit': 'g',
       'Service level %': 95,
+      'Life sealed days': 400,
+      Supplier: `supplier ${n % 5}`,
+    })),
+    Suppliers: range(5).map((n) => ({
+      Supplier: `supplier ${n}`,
+      'Lead time days': 10 + n,
+      'Lead time spread days': 3,
+      'Minimum order': 20,
+      Carriage: 12,
+      'Carriage free over': 150,
+    })),
+    Offers: range(2 * materials).map((n) => ({
+      Supplier: `supplier ${(n + Math.floor(n / materials)) % 5}`,
+      Material: `material ${n % materials}`,
+      'Pack quantity': n < materials ? 500 : 2000,
+      Unit: 'g',
+      'Pack price': n < materials ? 6 : 22,
+    })),
+    Recipes: range(20).map((n) => ({
+      Recipe: `recipe ${n}`,
+      Makes: `material ${n}`,
+      Yield: 500,
+      Unit: 'g',
+      'Life days': 5,
+      'Smallest batch': 20,
+      Minutes: 40,
+    })),
+    RecipeParts: range(40).map((n) => ({
+      Recipe: `recipe ${n % 20}`,
+      Material: `material ${100 + n}`,
+      Quantity: 50,
+      Unit: 'g',
     })),
     Paste: range(lots).map((n) => ({
       Lot: `L-${n}`,
@@ -64,7 +96,12 @@ export function largeStudio({ materials, lots, movements }: Size): Uint8Array {
     Settings: [{ Setting: 'currency', Value: 'EUR' }],
     Quotes: [],
     QuoteLines: [],
-    Plan: range(200).map((n) => ({ Job: `J-${n}`, Treatment: `treatment ${n % 20}`, Extent: 20 })),
+    Plan: range(200).map((n) => ({
+      Job: `J-${n}`,
+      Treatment: `treatment ${n % 20}`,
+      Extent: 20_000,
+      'Planned for': new Date((TODAY + (n % 80)) * 86_400_000),
+    })),
   };
   const definitions = [...Object.values(RECORD_TABLES), ...STOCK_TABLES, SETTINGS_TABLE];
   return createXlsx({

@@ -148,6 +148,75 @@ const VIEWS: readonly View[] = [
   },
 ];
 
+/** What is planned, in the sections that show it. */
+const PLAN_VIEWS: readonly View[] = [
+  {
+    name: 'Buy, with a number set by hand, other packs, and what goes off',
+    go: async ({ keys, page }) => {
+      await keys.openSection('Buy');
+      await page
+        .getByRole('button', { name: /^Order from/ })
+        .first()
+        .waitFor();
+      for (const summary of ['What will go off unused', 'Other packs and suppliers']) {
+        await page.locator('summary').filter({ hasText: summary }).focus();
+        await keys.press('Enter');
+      }
+      await page
+        .getByRole('button', { name: /^One pack more/ })
+        .first()
+        .focus();
+      await keys.press('Enter');
+      await page.getByText('set by hand').waitFor();
+    },
+  },
+  {
+    name: 'Buy, with an order to send and what came of another',
+    go: async (pane) => {
+      const { keys, page } = pane;
+      await page
+        .getByRole('button', { name: /^Order from/ })
+        .first()
+        .focus();
+      await keys.press('Enter');
+      await pane.says(/^Written down: order/);
+      await keys.activate({ role: 'button', name: /^Receive… order O-/ }, { most: 90 });
+      await expect.poll(() => keys.focused()).toMatch(/^input/);
+      await keys.type('many');
+      await keys.press('Enter');
+      await page.getByText('Please mend this first').waitFor();
+    },
+  },
+  {
+    name: 'Make, with its ways side by side',
+    go: async ({ keys, page }) => {
+      await keys.openSection('Make');
+      await page.locator('summary').filter({ hasText: 'Beside other ways' }).first().focus();
+      await keys.press('Enter');
+      await page.getByRole('table', { name: /^Ways of making/ }).waitFor();
+    },
+  },
+  {
+    name: 'a material, with its next weeks as a table',
+    go: async ({ keys, page }) => {
+      await keys.openSection('Stock');
+      await keys.activate({ role: 'button', name: 'wheat starch paste' }, { most: 80 });
+      await page.locator('summary').filter({ hasText: 'As a table' }).focus();
+      await keys.press('Enter');
+      await page.getByRole('table', { name: /^Days on which/ }).waitFor();
+    },
+  },
+  {
+    name: 'Quote, with what a job wants',
+    go: async ({ keys, page }) => {
+      await keys.openSection('Quote');
+      await keys.fill('Job', 'J-2035', 'combobox');
+      await keys.press('Enter');
+      await page.getByText('Not as it is planned now.').waitFor();
+    },
+  },
+];
+
 /** What is done with lots, on the shelves of the small studio. */
 const SHELF_VIEWS: readonly View[] = [
   {
@@ -244,6 +313,17 @@ describe.each(LOOKS)('in %s', (look) => {
       const pane = await PanePage.open({ look });
       await pane.page.getByRole('tab', { name: 'Today' }).waitFor();
       expect(await faultsOf(VIEWS, pane)).toEqual([]);
+      await pane.close();
+    },
+    UNHURRIED,
+  );
+
+  test(
+    'the same for what is planned',
+    async () => {
+      const pane = await PanePage.open({ look });
+      await pane.page.getByRole('tab', { name: 'Today' }).waitFor();
+      expect(await faultsOf(PLAN_VIEWS, pane)).toEqual([]);
       await pane.close();
     },
     UNHURRIED,

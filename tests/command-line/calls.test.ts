@@ -45,7 +45,7 @@ describe('calls that can’t be understood end with 2', () => {
   test.each<[string[], string]>([
     [
       ['chek', 'a.xlsx'],
-      'There is no verb chek. Did you mean check? The verbs are check, log, draw, undo, quote, make, bath, open, retest, discard, reuse, lot, count, closing, disposal, carry and upgrade.',
+      'There is no verb chek. Did you mean check? The verbs are check, log, draw, undo, quote, plan, make, buy, receive, bath, open, retest, discard, reuse, lot, count, closing, disposal, carry and upgrade.',
     ],
     [['check'], 'Name the workbook: jarleaf check FILE. A name with spaces goes in quotes.'],
     [

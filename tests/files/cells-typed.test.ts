@@ -62,6 +62,7 @@ describe('reading tabs', () => {
           },
         ],
         columns: [],
+        hasChart: false,
       },
       {
         name: 'Notes',
@@ -70,6 +71,7 @@ describe('reading tabs', () => {
         lastColumn: 3,
         tables: [],
         columns: [{ first: 2, last: 3, width: 30, hidden: true }],
+        hasChart: false,
       },
     ]);
   });

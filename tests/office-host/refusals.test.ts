@@ -24,7 +24,7 @@ describe('what is refused, as the library tells it', () => {
   });
 
   test.each<[string, (context: Excel.RequestContext) => unknown]>([
-    ['Worksheet.Charts', ({ workbook }) => workbook.worksheets.getItem('Stock').charts.load('count')],
+    ['Worksheet.Shapes', ({ workbook }) => workbook.worksheets.getItem('Stock').shapes.getCount()],
     [
       'Range.GetSpecialCells',
       ({ workbook }) =>

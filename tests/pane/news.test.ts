@@ -29,6 +29,14 @@ describe('what was done last', () => {
     });
   });
 
+  test('gives way to a posting that takes nothing: a delivery that came in', () => {
+    const news = createNews();
+    news.take(drew('Drawn.', 'P1', 'yes'), true);
+    const drawing = { movements: [], entries: [], shortfalls: [] } as unknown as Drawing;
+    news.take({ kind: 'done', sentence: 'Received.', posting: 'P2', drawing, remarks: [] }, true);
+    expect(news.done.value).toMatchObject({ sentence: 'Received.', posting: 'P2' });
+  });
+
   test('gives way to an entry that takes nothing by its nature', () => {
     const news = createNews();
     news.take(drew('Drawn.', 'P1', 'yes'), true);

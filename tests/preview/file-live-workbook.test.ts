@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import type { TabBlueprint } from '../../src/workbook/blueprint.ts';
 import type { CellWrite, Change } from '../../src/workbook/port.ts';
+import { type ChartWorkbook, chartContract } from '../contract/chart-contract.ts';
 import { type ContractWorkbook, workbookContract } from '../contract/workbook-contract.ts';
+import { chartsIn } from '../helpers/charts-in-file.ts';
 import { contractBlueprint } from '../helpers/contract-blueprint.ts';
 import { preview, previewOf, snapshotOf } from './preview-file.ts';
 
@@ -25,6 +27,27 @@ function contractWorkbook({ file, gate }: ReturnType<typeof previewOf>): Contrac
 
 workbookContract('a file open in the preview', (tables) =>
   contractWorkbook(preview(contractBlueprint(tables, 1900))),
+);
+
+function chartWorkbook({ file, gate }: ReturnType<typeof previewOf>): ChartWorkbook {
+  const saved = (): Uint8Array => {
+    const outcome = file.save();
+    if (outcome.kind !== 'saved') throw new Error(outcome.message);
+    return outcome.bytes;
+  };
+  return {
+    snapshot: () => snapshotOf(gate),
+    addTabs: async (tabs) => {
+      const outcome = await gate.addTabs(tabs);
+      expect(outcome.kind).toBe('written');
+    },
+    charts: () => chartsIn(saved()),
+    reopen: () => chartWorkbook(previewOf(saved())),
+  };
+}
+
+chartContract('a file open in the preview', (tables) =>
+  chartWorkbook(preview(contractBlueprint(tables, 1900))),
 );
 
 const LOTS: TabBlueprint = {

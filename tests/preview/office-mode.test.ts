@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createXlsx } from '../../src/files/new-xlsx.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
+import { openOfficeWorkbook } from '../../src/office/office-workbook.ts';
 import { createMemoryWorkbook, createOfficeHost } from '../../src/office-host/office-host.ts';
 import { addTableColumn } from '../../src/office-host/table-column-edits.ts';
 import { describeWorkbook } from '../../src/preview/office/describe-workbook.ts';
@@ -8,8 +9,11 @@ import { OfficeSource } from '../../src/preview/office/office-source.ts';
 import { writeBack } from '../../src/preview/office/write-back.ts';
 import type { TabBlueprint } from '../../src/workbook/blueprint.ts';
 import type { CellWrite } from '../../src/workbook/port.ts';
+import { checkPackage } from '../files/closed-package.ts';
 import { changedParts } from '../files/fixture.ts';
 import { checkFile } from '../files/well-formed.ts';
+import { chartsIn } from '../helpers/charts-in-file.ts';
+import { loadExcel } from '../helpers/office-client.ts';
 
 const text = (value: string): CellWrite => ({ kind: 'text', text: value });
 const number = (value: number): CellWrite => ({ kind: 'number', number: value });
@@ -34,6 +38,19 @@ const STOCK: TabBlueprint = {
   },
 };
 const TAB = STOCK.name;
+const FIGURES: TabBlueprint = {
+  name: 'Figures',
+  lines: ['Figures'],
+  table: {
+    name: 'Projection_x',
+    columns: [
+      { header: 'Day', width: 10, format: 'day' },
+      { header: 'Usable', width: 10, format: 'number' },
+    ],
+    rows: [20_000, 20_001].map((day) => [{ kind: 'day', day: day as never }, number(5)]),
+    chart: { title: 'Chart of it', kind: 'line', categories: 'Day', series: ['Usable'] },
+  },
+};
 const OTHER: TabBlueprint = { name: 'Other', lines: ['Other', 'A remark'] };
 
 function office(tabs: readonly TabBlueprint[] = [STOCK, OTHER], dateSystem: 1900 | 1904 = 1900) {
@@ -41,8 +58,8 @@ function office(tabs: readonly TabBlueprint[] = [STOCK, OTHER], dateSystem: 1900
   const file = openXlsx(bytes);
   const host = createOfficeHost(createMemoryWorkbook(describeWorkbook(file)));
   host.connect('pane');
-  const columns = new Map(file.tabs().map((tab) => [tab.name, tab.columns]));
-  const source = new OfficeSource(host, 'pane', columns, (each) => writeBack(bytes, each));
+  const shapes = new Map(file.tabs().map((tab) => [tab.name, tab]));
+  const source = new OfficeSource(host, 'pane', shapes, (each) => writeBack(bytes, each));
   const saved = () => {
     const outcome = source.save();
     if (outcome.kind !== 'saved') throw new Error(outcome.message);
@@ -168,6 +185,38 @@ describe('saving what the host holds', () => {
     expect(workbook.snapshot().tables[1]).toMatchObject({ name: 'Places', tab: 'Places', firstRow: 5 });
     expect(workbook.row('Places', 5)[0]?.value).toBe('Shelf');
     expect(changed).not.toContain(SHEET);
+  });
+
+  it('adds a chart with its tab, and refuses one that it can’t bring into the file', async () => {
+    const { host, saved, source } = office();
+    const { Excel } = loadExcel(host.connect('other').bridge, { sets: host.requirementSets });
+    const live = openOfficeWorkbook(Excel);
+    expect((await live.addTabs([FIGURES])).kind).toBe('written');
+    expect(source.tabs().map(({ hasChart }) => hasChart)).toEqual([false, false, true]);
+    const { bytes, workbook, changed } = saved();
+    checkPackage(bytes);
+    expect(workbook.tabs().map(({ hasChart }) => hasChart)).toEqual([false, false, true]);
+    expect(changed).not.toContain(SHEET);
+    expect(await chartsIn(bytes)).toMatchObject([
+      {
+        tab: 'Figures',
+        title: 'Chart of it',
+        series: [{ name: 'Usable', values: 'Figures!B4:B5', categories: 'Figures!A4:A5' }],
+      },
+    ]);
+    for (const [tab, cells, why] of [
+      ['Figures', 'B3:B5', 'more than its table'],
+      [TAB, 'B4:B7', 'is new'],
+    ] as const) {
+      await Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem(tab);
+        sheet.charts.add('Line', sheet.getRange(cells), 'Columns');
+        await context.sync();
+      });
+      expect(source.save()).toMatchObject({ kind: 'refused', message: expect.stringContaining(why) });
+      host.person('other').undo();
+      expect(source.save().kind).toBe('saved');
+    }
   });
 
   it('is refused where the file could not be made the same', () => {

@@ -40,6 +40,8 @@ describe('demo-studio.xlsx on 2026-11-16', () => {
       'expiring P-026',
       'expiring P-027',
       'expiring P-028',
+      'low kozo paper 20 g',
+      'low polyester web',
       'low wheat starch',
       'not-drawn E-0289',
       'not-drawn E-0296',
@@ -48,7 +50,9 @@ describe('demo-studio.xlsx on 2026-11-16', () => {
       'not-drawn E-0300',
       'overdrawn P-003',
       'sds-old calcium hydroxide',
+      'short-for-job J-2032',
       'short-for-job J-2035',
+      'short-for-job J-2037',
     ]);
   });
 

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
+import { receiveOrder } from '../../src/actions/receive-order.ts';
 import { decimal, quantityNumber } from '../../src/core/exact-number.ts';
 import { accountIn } from '../../src/core/ledger.ts';
 import { Session } from '../../src/session/session.ts';
 import type { WorkbookSnapshot } from '../../src/workbook/port.ts';
 import { withChanges } from '../../src/workbook/with-changes.ts';
+import { came, delivery } from '../actions/helpers/order-bench.ts';
 import { randomFrom } from '../helpers/bench.ts';
-import { date } from '../helpers/literal.ts';
+import { date, type Literal } from '../helpers/literal.ts';
 import { MemoryWorkbook } from '../helpers/memory-workbook.ts';
 import { booksIn, leftOf, logged, MEND, opened, planIn, settled, today } from '../helpers/opened-session.ts';
 import { snapshotOf } from '../helpers/snapshot.ts';
@@ -203,7 +205,31 @@ describe('logging', () => {
     expect(await session.undo(posting ?? '')).toMatchObject({ kind: 'done' });
     expect(['T-1', 'T-2', 'P-1', 'R-1'].map((lot) => leftOf(session, lot))).toEqual([2, 10, 200, 5]);
   });
+
+  test('a delivery is taken back with its lots, of which nothing is left', async () => {
+    const { session } = await opened(ORDERED);
+    const done = await session.carryOut(
+      'Receiving',
+      (snapshot, day, random) => receiveOrder(snapshot, delivery('O-1', [came('1')]), day, random),
+      () => 'Received.',
+    );
+    const posting = done.kind === 'done' ? done.posting : null;
+    expect(booksIn(session).ledger.studio.orders[0]?.state).toBe('Received');
+    expect(await session.undo(posting ?? '')).toMatchObject({
+      kind: 'done',
+      sentence: 'Taken back: 1 lot that came in.',
+    });
+    expect(booksIn(session).ledger.studio.orders[0]?.state).toBe('Ordered');
+  });
 });
+
+const ORDERED: Literal = {
+  ...STUDIO,
+  Orders: [{ Order: 'O-1', Supplier: 'Paper mill', 'Ordered on': date('2026-03-10'), State: 'Ordered' }],
+  OrderLines: [
+    { Order: 'O-1', Line: '1', Material: 'Wheat starch', Packs: 1, 'Pack quantity': 1, Unit: 'kg' },
+  ],
+};
 
 describe('following the sheet', () => {
   const typed = { Date: date(TODAY), Job: '26-014', Treatment: 'Mend tear', Extent: 1 };

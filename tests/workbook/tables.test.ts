@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkWorkbook } from '../../src/actions/check-workbook.ts';
+import { exact } from '../../src/core/exact-number.ts';
 import {
   date,
   dayOf,
@@ -199,6 +200,8 @@ describe('settings', () => {
       sdsYears: 3,
       reviewDays: 7,
       orderCoverDays: 30,
+      serviceMeans: 'chance of no shortage',
+      holdingPercent: exact(20),
       costBasis: 'lots',
     });
     expect(notices.map(({ subject, message }) => [subject, message])).toEqual([

@@ -16,11 +16,20 @@ export const MAKE_OPTIONS: Options = {
   extent: { type: 'string' },
   pour: { type: 'string' },
   plan: { type: 'boolean' },
+  until: { type: 'string' },
 };
 
-export const MAKE_HELP = `Usage: jarleaf make FILE --recipe RECIPE --amount "NUMBER UNIT" [options]
+export const MAKE_HELP = `Usage: jarleaf make FILE [--until YYYY-MM-DD] [options]
+       jarleaf make FILE --recipe RECIPE --amount "NUMBER UNIT" [options]
 
-Makes a batch: scales the recipe to the amount, takes the ingredients from their lots in draw order, adds the new lot
+Without --recipe: says when to make how much of what is made here, so that every planned treatment has fresh material
+at the least waste and effort, beside a batch for each job and one a week. It changes nothing; it ends with 1 where
+something can't be ready on its day.
+
+  --until YYYY-MM-DD the last day that is looked at (without it: 90 days from
+                    today, or as far as something is planned)
+
+With --recipe: makes a batch: scales the recipe to the amount, takes the ingredients from their lots in draw order, adds the new lot
 with its cost and how long it keeps, and saves. It is made whatever the stock says; what no lot covers is named.
 
   --recipe RECIPE   a recipe of Recipes

@@ -8,11 +8,12 @@ import {
   planBatch,
 } from '../../actions/make-batch.ts';
 import { missingParts } from '../../core/batch.ts';
+import { isoDay } from '../../core/day.ts';
 import { quantityNumber } from '../../core/exact-number.ts';
 import type { Currency } from '../../core/money.ts';
 import type { Unit } from '../../core/unit.ts';
 import { amountIn, amountOption } from '../amount-option.ts';
-import { day, money, noticesJson, writtenJson } from '../answers-json.ts';
+import { currencyCode, day, money, noticesJson, writtenJson } from '../answers-json.ts';
 import {
   amountUsed,
   type Call,
@@ -27,10 +28,15 @@ import type { Command, Context, ExitCode } from '../context.ts';
 import { printJson, printLines, refused, saveAndTell } from '../finish.ts';
 import type { Terminal } from '../terminal.ts';
 import { writtenText } from '../written-text.ts';
+import { MAKE_OPTIONS } from './make-help.ts';
+import { makePlanText } from './make-plan-text.ts';
+import { outlook } from './plan.ts';
+import { makePlanJson } from './plan-json.ts';
 
 /** Makes a batch by a recipe, or says what it would take. */
 export const make: Command = async (context) => {
   const { call, file, today, terminal, random } = context;
+  if (call.text('recipe') === null) return tellWhenToMake(context);
   const request = requestOf(context);
   if (call.flag('plan')) return tellPlan(context, request);
   const made = makeBatch(file.workbook.snapshot(), request, today, random);
@@ -42,6 +48,43 @@ export const make: Command = async (context) => {
     isShort: missingParts(made.plan.parts).length + made.drawing.shortfalls.length > 0,
   });
 };
+
+/** The options that go with a recipe. */
+const OF_A_BATCH = Object.keys(MAKE_OPTIONS).filter(
+  (option) => !['on', 'json', 'help', 'until'].includes(option),
+);
+
+/** When to make how much of everything that is made here. */
+function tellWhenToMake(context: Context): ExitCode {
+  const { call, terminal } = context;
+  const lonely = OF_A_BATCH.find(
+    (option) => call.text(option) !== null || call.texts(option).length > 0 || call.flag(option),
+  );
+  if (lonely !== undefined) throw missingOption('make', 'recipe');
+  const { answer, checked } = outlook(context);
+  const { currency } = checked.settings;
+  const made = answer.materials.flatMap(({ make: making, unit }) =>
+    making === null ? [] : [{ making, unit }],
+  );
+  if (call.flag('json')) {
+    printJson(
+      {
+        asOf: isoDay(answer.today),
+        until: isoDay(answer.until),
+        currency: currencyCode(currency),
+        materials: made.map(({ making, unit }) => ({ unit, ...makePlanJson(making, currency) })),
+        notices: noticesJson(checked.notices),
+      },
+      terminal,
+    );
+  } else if (made.length === 0) {
+    terminal.print('Nothing has to be made for what is planned.');
+  } else {
+    const lines = made.flatMap(({ making, unit }) => ['', ...makePlanText(making, unit, currency, terminal)]);
+    printLines(lines.slice(1), terminal);
+  }
+  return made.some(({ making }) => making.late.length + making.unserved.length > 0) ? 1 : 0;
+}
 
 /** The batch, the treatment that it was poured out for, and the posting of both. */
 function madeLines(made: MadeBatch, currency: Currency, terminal: Terminal): string[] {

@@ -1,3 +1,10 @@
+import {
+  chartLineFormatKind,
+  chartSeriesCollectionKind,
+  chartSeriesFormatKind,
+  chartSeriesKind,
+} from './chart-series.ts';
+import { chartKind, chartsKind, chartTitleKind } from './charts.ts';
 import { dataValidationKind } from './data-validation.ts';
 import { nameKind, namesKind, settingKind, settingsKind } from './names-settings.ts';
 import type { KindName, ObjectKind, Subjects } from './object-kind.ts';
@@ -15,6 +22,13 @@ import { worksheetsKind } from './worksheets.ts';
 /** Every kind of object that this host knows. */
 export const KINDS: { readonly [Name in KindName]: ObjectKind<Subjects[Name]> } = {
   Application: applicationKind,
+  Chart: chartKind,
+  ChartCollection: chartsKind,
+  ChartLineFormat: chartLineFormatKind,
+  ChartSeries: chartSeriesKind,
+  ChartSeriesCollection: chartSeriesCollectionKind,
+  ChartSeriesFormat: chartSeriesFormatKind,
+  ChartTitle: chartTitleKind,
   DataValidation: dataValidationKind,
   FunctionResult: functionResultKind,
   Functions: functionsKind,

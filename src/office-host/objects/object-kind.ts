@@ -1,6 +1,6 @@
 import type { ClientState, RangeSubject } from '../client-state.ts';
 import type { Editing } from '../editing.ts';
-import type { DefinedName, Sheet, Table, TableColumn } from '../memory-workbook.ts';
+import type { Chart, ChartSeries, DefinedName, Sheet, Table, TableColumn } from '../memory-workbook.ts';
 import type { Json } from '../request.ts';
 import type { CellScalar } from '../workbook-description.ts';
 
@@ -32,6 +32,23 @@ export interface Subjects {
   RangeFill: RangeSubject;
   RangeFont: RangeSubject;
   DataValidation: RangeSubject;
+  ChartCollection: Sheet;
+  Chart: ChartSubject;
+  ChartTitle: ChartSubject;
+  ChartSeriesCollection: ChartSubject;
+  ChartSeries: SeriesSubject;
+  ChartSeriesFormat: SeriesSubject;
+  ChartLineFormat: SeriesSubject;
+}
+
+/** A chart by its identifier, for charts are replaced when they change. */
+export interface ChartSubject {
+  readonly sheet: Sheet;
+  readonly id: Chart['id'];
+}
+
+export interface SeriesSubject extends ChartSubject {
+  readonly series: ChartSeries['id'];
 }
 
 export type KindName = keyof Subjects;

@@ -45,7 +45,7 @@ function setFormat(range: RangeSubject, fields: CellFormat): void {
 }
 
 /** A colour as the program gives it back: #RRGGBB; a few names are taken as well. */
-function colour(given: Json): string {
+export function colour(given: Json): string {
   const named: Readonly<Record<string, string>> = { black: '#000000', white: '#FFFFFF', red: '#FF0000' };
   const plain = text(given);
   const code = named[plain.toLowerCase()] ?? plain;

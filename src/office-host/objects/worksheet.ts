@@ -1,4 +1,5 @@
 import { area, MAX_COLUMNS, MAX_ROWS } from '../cell-area.ts';
+import { followMovedCharts } from '../charts.ts';
 import { HostError, invalidArgument } from '../host-error.ts';
 import { isBlank, type Sheet } from '../memory-workbook.ts';
 import { EVENT } from '../message-types.ts';
@@ -58,6 +59,7 @@ export const worksheetKind: ObjectKind<Sheet> = {
     },
   },
   navigations: {
+    Charts: (sheet) => new LiveObject('ChartCollection', sheet),
     FreezePanes: (sheet) => new LiveObject('WorksheetFreezePanes', sheet),
     Protection: (sheet) => new LiveObject('WorksheetProtection', sheet),
     Tables: (sheet) => new LiveObject('TableCollection', sheet),
@@ -103,6 +105,7 @@ export const worksheetKind: ObjectKind<Sheet> = {
       if (!next) throw new HostError('InvalidOperation', 'One sheet has to be visible.');
       workbook.sheets = workbook.sheets.filter((each) => each !== sheet);
       workbook.tables = workbook.tables.filter((table) => table.sheet !== sheet);
+      followMovedCharts(workbook, sheet, () => null);
       session.editing.moved(sheet, () => null);
       if (workbook.firstSheetId === sheet.id) workbook.firstSheetId = next.id;
       if (session.client.activeSheet === sheet) session.activate(next);

@@ -7,6 +7,7 @@ import type { Books } from '../../session/session-state.ts';
 import { RECORD_TABLES } from '../../workbook/known-tables.ts';
 import { focusField } from '../focus.ts';
 import { Button } from '../parts/button.tsx';
+import { later } from '../parts/later.tsx';
 import { Banner, Heading } from '../parts/layout.tsx';
 import { openLot, waitingMake } from '../route.ts';
 import { findLot } from '../stock/lot-list.ts';
@@ -15,6 +16,8 @@ import { holdsMaking, withMakePreset } from './make-draft.ts';
 import { MakeForm } from './make-form.tsx';
 import { backToWaiting, changeMake, lastMade, makeDraft, makeFirst, waitingDrafts } from './make-state.ts';
 import { NoRecipes } from './no-recipes.tsx';
+
+const WhenToMake = later(async () => (await import('./when-to-make.tsx')).WhenToMake, 'When to make');
 
 /** The section Make: what is made at the bench by a recipe, and what was made and is not used up. */
 export function MakeSection({ books }: { readonly books: Books }) {
@@ -36,7 +39,10 @@ export function MakeSection({ books }: { readonly books: Books }) {
       ) : books.ledger.studio.recipes.length === 0 ? (
         <NoRecipes books={books} />
       ) : (
-        <MakeForm books={books} />
+        <>
+          <MakeForm books={books} />
+          <WhenToMake books={books} />
+        </>
       )}
       <MadeLately books={books} />
     </div>

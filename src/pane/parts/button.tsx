@@ -52,6 +52,8 @@ export interface IconButtonProps {
 const ICONS = {
   close: 'M4 4l8 8M12 4l-8 8',
   back: 'M10 3L5 8l5 5',
+  less: 'M3 8h10',
+  more: 'M3 8h10M8 3v10',
 } as const;
 
 export type IconName = keyof typeof ICONS;

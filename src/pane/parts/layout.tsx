@@ -10,11 +10,16 @@ export interface HeadingProps {
   readonly id?: string;
   /** Gets the focus when something else than the tabs opens the section, or when what had it is gone. */
   readonly focusHome?: boolean;
+  /** Can be given the focus. */
+  readonly focusable?: boolean;
 }
 
 /** A heading; with focusHome it can take the focus. */
-export function Heading({ children, level = 2, id, focusHome = false }: HeadingProps) {
-  const attributes = focusHome ? { tabIndex: -1, 'data-focus-home': '' } : {};
+export function Heading({ children, level = 2, id, focusHome = false, focusable = focusHome }: HeadingProps) {
+  const attributes = {
+    ...(focusable ? { tabIndex: -1 } : {}),
+    ...(focusHome ? { 'data-focus-home': '' } : {}),
+  };
   return level === 2 ? (
     <h2 class="heading" id={id} {...attributes}>
       {children}

@@ -7,12 +7,15 @@ import type { Books } from '../../session/session-state.ts';
 import { jobDetail } from '../log/log-options.ts';
 import { usePane } from '../pane-context.ts';
 import { Button } from '../parts/button.tsx';
+import { later } from '../parts/later.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { latestQuote } from './given.ts';
 import { GivenQuotes } from './given-quotes.tsx';
 import { NoPlan } from './no-plan.tsx';
 import { QuoteLines } from './quote-lines.tsx';
 import { QuoteSums } from './quote-sums.tsx';
+
+const OnItsDay = later(async () => (await import('./on-its-day.tsx')).OnItsDay, 'Whether it can be done');
 
 export interface QuoteViewProps {
   readonly books: Books;
@@ -76,6 +79,7 @@ export function QuoteView({ books, quoted }: QuoteViewProps) {
         )}
         <Button onPress={() => window.print()}>Print</Button>
       </div>
+      <OnItsDay books={books} job={quote.job} />
       <GivenQuotes books={books} job={quote.job} />
     </>
   );

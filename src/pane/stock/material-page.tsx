@@ -8,6 +8,7 @@ import { materialsTable } from '../../workbook/tables-stock.ts';
 import { MakeSome } from '../make/make-some.tsx';
 import { Button, Icon } from '../parts/button.tsx';
 import { DayText, Money, Quantity } from '../parts/figures.tsx';
+import { later } from '../parts/later.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
@@ -22,7 +23,12 @@ interface MaterialPageProps {
   readonly figures: MaterialFigures;
 }
 
-/** A material: its figures today, and its lots. */
+const MaterialOutlook = later(
+  async () => (await import('./material-outlook.tsx')).MaterialOutlook,
+  'What the next weeks will bring',
+);
+
+/** A material: its figures today, its lots, and what will become of them. */
 export function MaterialPage({ books, figures }: MaterialPageProps) {
   const { material } = figures;
   const close = (): void => openStock({ kind: 'list' });
@@ -42,6 +48,7 @@ export function MaterialPage({ books, figures }: MaterialPageProps) {
       <Facts facts={factsOf(figures, books)} />
       {books.readingOnly === null && <MakeSome figures={figures} />}
       <MaterialLotTables books={books} material={material} />
+      {material.counted && asOfDay.value === null && <MaterialOutlook books={books} material={material} />}
     </>
   );
 }

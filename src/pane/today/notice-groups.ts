@@ -34,6 +34,7 @@ const KIND_TITLES: Readonly<Record<NoticeCode, string>> = {
   'too-early': 'Used before it was received',
   low: 'To order or to make',
   'short-for-job': 'Short for a job',
+  'order-overdue': 'Orders that are late',
   'not-drawn': 'Not taken from stock yet',
   'entry-changed': 'Changed since it was taken from stock',
   'count-differs': 'Counted',

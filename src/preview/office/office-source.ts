@@ -5,6 +5,7 @@ import type { ColumnShape, TabShape } from '../../files/tab-shape.ts';
 import type { TypedCellAt } from '../../files/typed-cell.ts';
 import { HostError } from '../../office-host/host-error.ts';
 import {
+  type Chart,
   headerRows,
   isBlank,
   type MemoryWorkbook,
@@ -30,25 +31,25 @@ type TabRows = readonly (readonly (Row | undefined)[])[];
 export class OfficeSource implements GridSource {
   readonly #workbook: MemoryWorkbook;
   readonly #person: Person;
-  readonly #columns: ReadonlyMap<string, readonly ColumnShape[]>;
+  readonly #file: ReadonlyMap<string, TabShape>;
   readonly #save: (source: OfficeSource) => SaveOutcome;
   readonly #listeners = new Set<() => void>();
   #seen: TabRows;
   #steps = 0;
 
   /**
-   * @param columns the column widths of the tabs, which the host isn't asked for
+   * @param file the tabs as they are in the file: the host isn't told of their column widths and charts
    * @param save brings what the host holds back into the file
    */
   constructor(
     host: OfficeHost,
     client: string,
-    columns: ReadonlyMap<string, readonly ColumnShape[]>,
+    file: ReadonlyMap<string, TabShape>,
     save: (source: OfficeSource) => SaveOutcome,
   ) {
     this.#workbook = host.workbook;
     this.#person = host.person(client);
-    this.#columns = columns;
+    this.#file = file;
     this.#save = save;
     this.#seen = this.#rowsNow();
   }
@@ -83,9 +84,15 @@ export class OfficeSource implements GridSource {
         lastRow: Math.max(filled + 1, ...tables.map(({ area }) => area.lastRow)),
         lastColumn: Math.max(widest, ...tables.map(({ area }) => area.lastColumn)),
         tables,
-        columns: withHostWidths(this.#columns.get(sheet.name) ?? [], sheet),
+        columns: withHostWidths(this.#file.get(sheet.name)?.columns ?? [], sheet),
+        hasChart: this.#file.get(sheet.name)?.hasChart === true || sheet.charts.length > 0,
       };
     });
+  }
+
+  /** The charts that have come to a tab in the host. */
+  charts(tab: string): readonly Chart[] {
+    return this.#sheet(tab).charts;
   }
 
   row(tab: string, row: number): readonly ShownCell[] {

@@ -23,8 +23,8 @@ export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWor
   const host = createOfficeHost(createMemoryWorkbook(describeWorkbook(file)));
   const { bridge } = host.connect(CLIENT);
   const person = host.person(CLIENT);
-  const columns = new Map(file.tabs().map((tab) => [tab.name, tab.columns]));
-  const source = new OfficeSource(host, CLIENT, columns, (each) => writeBack(bytes, each));
+  const tabs = new Map(file.tabs().map((tab) => [tab.name, tab]));
+  const source = new OfficeSource(host, CLIENT, tabs, (each) => writeBack(bytes, each));
   let chosen = JSON.stringify(person.selected());
   let ended = false;
   const followHost = (): void => {

@@ -6,6 +6,7 @@ import type { TypedCellAt } from '../../files/typed-cell.ts';
 import { openXlsx, type XlsxWorkbook } from '../../files/xlsx-workbook.ts';
 import type { CellWrite } from '../../workbook/port.ts';
 import type { GridSource, SaveOutcome } from '../model/grid-source.ts';
+import { type HostSource, refuseCharts, withChart } from './added-chart.ts';
 import { addedTab, columnIn } from './added-tab.ts';
 import { holdsSame, typedOf } from './host-cells.ts';
 
@@ -13,16 +14,17 @@ import { holdsSame, typedOf } from './host-cells.ts';
  * Brings what the host holds back into the file that it was filled from, so that the file keeps everything else. In
  * the end both are compared, cell by cell: where they differ, nothing is saved.
  */
-export function writeBack(original: Uint8Array, host: GridSource): SaveOutcome {
+export function writeBack(original: Uint8Array, host: HostSource): SaveOutcome {
   const workbook = openXlsx(original);
   try {
     const known = new Set(workbook.tabs().map(({ name }) => name));
     const added = host.tabs().filter(({ name }) => !known.has(name));
-    workbook.addTabs(added.map((tab) => addedTab(host, tab)));
+    workbook.addTabs(added.map((tab) => withChart(addedTab(host, tab), tab, host.charts(tab.name))));
     for (const { name } of workbook.tabs()) {
       const tab = host.tabs().find((each) => each.name === name);
       if (!tab)
         throw new FileRefused(`The tab ${name} was deleted or renamed, which can't be saved from here.`);
+      if (known.has(name)) refuseCharts(name, host.charts(name));
       for (const table of tab.tables) {
         writeColumns(workbook, host, tab, table);
         writeTable(workbook, host, name, table);

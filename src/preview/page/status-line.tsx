@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import type { TabShape } from '../../files/tab-shape.ts';
 import { blockOf } from '../grid/cell-position.ts';
 import type { Workbench } from '../model/workbench.ts';
 
@@ -25,6 +26,11 @@ export function StatusLine({ bench }: { readonly bench: Workbench }): JSX.Elemen
 function sizeOf(bench: Workbench): string {
   const { shape } = bench;
   if (!shape) return '';
+  const chart = shape.hasChart ? 'A chart stands on this tab: see it in a spreadsheet program. ' : '';
+  return chart + cellsOf(shape);
+}
+
+function cellsOf(shape: TabShape): string {
   const tables = shape.tables.map(({ name, area, headerRows, totalsRows }) => {
     const body = area.lastRow - area.firstRow + 1 - headerRows - totalsRows;
     return `${name}: ${count(body, 'row')}, ${count(area.lastColumn - area.firstColumn + 1, 'column')}`;

@@ -65,7 +65,7 @@ export class Keyboard {
   }
 
   /** Opens a section: to the row of tabs, and there its first letter. */
-  async openSection(name: 'Today' | 'Log' | 'Stock' | 'Make' | 'Quote'): Promise<void> {
+  async openSection(name: 'Today' | 'Log' | 'Stock' | 'Make' | 'Quote' | 'Buy'): Promise<void> {
     const tabs = this.#page.getByRole('tab', { selected: true });
     // Escape first closes what is open, one thing at a time; what was closed may call the focus back a moment later.
     for (let closed = 0; closed < 8; closed += 1) {

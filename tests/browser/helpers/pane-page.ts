@@ -23,6 +23,7 @@ const KINDS: Readonly<Record<string, string>> = {
   '.css': 'text/css',
   '.json': 'application/json',
   '.png': 'image/png',
+  '.wasm': 'application/wasm',
 };
 
 export interface PaneOptions {

@@ -1,6 +1,6 @@
 import { check, keepBooks } from '../../../src/core/check.ts';
 import { type Drawing, drawAll } from '../../../src/core/draw.ts';
-import { ZERO } from '../../../src/core/exact-number.ts';
+import { exact, ZERO } from '../../../src/core/exact-number.ts';
 import { type IdentifierMaker, keyOf } from '../../../src/core/identifier.ts';
 import { accountIn, type Ledger } from '../../../src/core/ledger.ts';
 import type { LotAccount } from '../../../src/core/lot-account.ts';
@@ -28,6 +28,8 @@ const SETTINGS: Settings = {
   costBasis: 'lots',
   reviewDays: 7,
   orderCoverDays: 30,
+  serviceMeans: 'chance of no shortage',
+  holdingPercent: exact(20),
 };
 
 const NOTHING: Records = {

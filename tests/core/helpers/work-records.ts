@@ -26,6 +26,7 @@ export function treatment(
     minutesPerExtent: qtyOrNull(more.minutes),
     setupMinutes: qtyOrNull(more.setup),
     setupPer: more.setupPer ?? null,
+    standingHours: null,
     ...rowOf('Treatments'),
   };
 }
@@ -87,7 +88,7 @@ export function entry(
 }
 
 export function job(name: string, stage: JobStage | null = 'Booked'): JobRecord {
-  return { job: name, object: null, stage, storedAt: null, ...rowOf('Jobs') };
+  return { job: name, object: null, stage, due: null, storedAt: null, ...rowOf('Jobs') };
 }
 
 export function item(of: string, name: string): ItemRecord {
@@ -120,6 +121,9 @@ export function supplier(name: string, leadTime?: Plain, spread?: Plain): Suppli
     supplier: name,
     leadTimeDays: qtyOrNull(leadTime),
     leadTimeSpreadDays: qtyOrNull(spread),
+    minimumOrder: null,
+    carriage: null,
+    carriageFreeOver: null,
     ...rowOf('Suppliers'),
   };
 }
@@ -180,6 +184,7 @@ export function orderLine(
     packs: qty(packs),
     packQuantity: qty(packQuantity),
     unit: unit(unitName),
+    packPrice: null,
     ...rowOf('OrderLines'),
   };
 }
