@@ -63,10 +63,10 @@ test('the table holds today, the days on which something happens, and the last d
   expect(eventfulDays(calm, 'sheet')).toEqual([
     { day: inDays(0), events: [], usable: '10 sheets' },
     { day: inDays(2), events: ['6 sheets for what is planned'], usable: '4 sheets' },
-    { day: inDays(3), events: ['5 sheets arrives'], usable: '9 sheets' },
+    { day: inDays(3), events: ['5 sheets arriving'], usable: '9 sheets' },
     {
       day: inDays(4),
-      events: ['1 sheet for what is planned', '8 sheets goes off unused', '2 sheets missing'],
+      events: ['1 sheet for what is planned', '8 sheets going off unused', '2 sheets missing'],
       usable: '0 sheets',
     },
     { day: inDays(6), events: [], usable: '0 sheets' },

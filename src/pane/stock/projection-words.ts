@@ -25,10 +25,10 @@ function eventsOf({ planned, arrived, made, wentOff, short }: ProjectedDay, unit
   const event = (quantity: number, words: string): string[] =>
     isSome(quantity) ? [`${plannedWords(quantity, unit)} ${words}`] : [];
   return [
-    ...event(arrived, 'arrives'),
+    ...event(arrived, 'arriving'),
     ...event(made, 'made here'),
     ...event(planned, 'for what is planned'),
-    ...event(wentOff, 'goes off unused'),
+    ...event(wentOff, 'going off unused'),
     ...event(short, 'missing'),
   ];
 }
