@@ -7,7 +7,7 @@ import { readFirstFile } from '../../src/preview-server/first-file.ts';
 import { servePreview } from '../../src/preview-server/preview-server.ts';
 import { findChromium, QUIET_FLAGS } from './helpers/chromium.ts';
 
-/** Makes the pictures of the README: the sample studio in the preview, and three sections of the pane. */
+/** Makes the pictures of the README: the sample studio in the preview, and sections of the pane. */
 
 const FOLDER = join(PROJECT_PATHS.root, 'src/preview/pictures');
 const PANE = { width: 340, height: 620 };
@@ -62,6 +62,19 @@ async function makePictures(): Promise<void> {
   await job.press('Enter');
   await pane.getByText('Quote for J-2031').waitFor();
   await panePicture(page, 'quote');
+
+  await pane.getByRole('tab', { name: 'Buy' }).click();
+  const supplier = pane.getByRole('heading', { name: 'Bindery supplier' });
+  await supplier.waitFor({ timeout: 30_000 });
+  await supplier.evaluate((heading) => heading.scrollIntoView({ block: 'start' }));
+  await panePicture(page, 'buy');
+
+  await pane.getByRole('tab', { name: 'Stock' }).click();
+  await pane.getByRole('button', { name: 'wheat starch', exact: true }).click();
+  const outlook = pane.getByRole('img').first();
+  await outlook.waitFor({ timeout: 30_000 });
+  await outlook.evaluate((chart) => chart.scrollIntoView({ block: 'center' }));
+  await panePicture(page, 'outlook');
   await browser.close();
   await preview.close();
 }
