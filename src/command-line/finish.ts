@@ -1,5 +1,6 @@
 import { checkWorkbook, type PlacedNotice } from '../actions/check-workbook.ts';
 import type { Refusal, Written } from '../actions/writing-desk.ts';
+import type { Notice } from '../core/notice.ts';
 import { writtenJson } from './answers-json.ts';
 import type { Call } from './arguments.ts';
 import { noticeLines } from './check-text.ts';
@@ -74,6 +75,14 @@ function noticesAfter(
       : ['', heading('About what was written', terminal), ...noticeLines(about, terminal)]),
     ...(others === 0 ? [] : ['', `Elsewhere in the workbook ${others} to mend first: see check.`]),
   ];
+}
+
+/** That something must be mended first, which may bear on what was worked out; nothing where nothing must. */
+export function missesSome(notices: readonly Notice[]): string[] {
+  const toMend = notices.filter(({ severity }) => severity === 'stop').length;
+  return toMend === 0
+    ? []
+    : ['', `In the workbook ${toMend} to mend first, which may bear on these figures: see check.`];
 }
 
 /** Tells why nothing was done. */

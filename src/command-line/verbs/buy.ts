@@ -12,7 +12,7 @@ import { highsSolver } from '../../solver/highs-solver.ts';
 import { loadHighs } from '../../solver/load-highs.ts';
 import { type Call, CallRefused } from '../arguments.ts';
 import type { Command, Context } from '../context.ts';
-import { printJson, printLines, refused, savedTo } from '../finish.ts';
+import { missesSome, printJson, printLines, refused, savedTo } from '../finish.ts';
 import { heading } from '../terminal.ts';
 import { buyJson, type OrderWritten } from './buy-json.ts';
 import { buyText } from './buy-text.ts';
@@ -46,7 +46,10 @@ export const buy: Command = async (context) => {
   if (call.flag('json')) {
     printJson(buyJson(today, answer.needs, basket, written, currency, notices), terminal);
   } else {
-    printLines(buyText(answer.needs, basket, currency, terminal), terminal);
+    printLines(
+      [...buyText(answer.needs, basket, currency, terminal), ...missesSome(checked.notices)],
+      terminal,
+    );
     for (const { supplier, order, text } of written) {
       printLines(['', heading(`Order ${order}, to send to ${supplier}`, terminal), text], terminal);
     }

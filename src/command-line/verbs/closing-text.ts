@@ -27,7 +27,7 @@ const FOR_THE_ACCOUNTANT =
   'IAS 2) is for the accountant to say.';
 
 /** The closing stock as a text to print: every material with the sum of its lots, then these, and the total. */
-export function closingText(stock: ClosingStock, toMend: number, terminal: Terminal): string[] {
+export function closingText(stock: ClosingStock, terminal: Terminal): string[] {
   const { currency, materials, known, unknown } = stock;
   const title = heading(`Closing stock on ${spokenDay(stock.day)}${inCurrency(currency)}`, terminal);
   const rows = materials.flatMap((each) => [
@@ -35,17 +35,14 @@ export function closingText(stock: ClosingStock, toMend: number, terminal: Termi
     ...each.lots.map((lot) => lotRow(lot, stock)),
   ]);
   const missing = unknown === 0 ? '' : `, and ${counted(unknown, 'lot')} without a cost, which it misses`;
-  const doubt =
-    toMend === 0
-      ? []
-      : [`In the workbook ${toMend} to mend first, which may bear on these figures: see check.`];
   return [
     title,
     '',
     ...(materials.length === 0 ? ['Nothing is in stock.'] : textTable(COLUMNS, rows, terminal.width)),
     '',
     `In all ${moneyText(known, currency)}${missing}.`,
-    ...[FOR_THE_ACCOUNTANT, ...doubt].flatMap((text) => ['', ...wrapped(text, terminal.width, 0)]),
+    '',
+    ...wrapped(FOR_THE_ACCOUNTANT, terminal.width, 0),
   ];
 }
 

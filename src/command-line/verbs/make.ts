@@ -25,7 +25,7 @@ import {
 } from '../arguments.ts';
 import { batchText } from '../batch-text.ts';
 import type { Command, Context, ExitCode } from '../context.ts';
-import { printJson, printLines, refused, saveAndTell } from '../finish.ts';
+import { missesSome, printJson, printLines, refused, saveAndTell } from '../finish.ts';
 import type { Terminal } from '../terminal.ts';
 import { writtenText } from '../written-text.ts';
 import { MAKE_OPTIONS } from './make-help.ts';
@@ -78,10 +78,10 @@ function tellWhenToMake(context: Context): ExitCode {
       terminal,
     );
   } else if (made.length === 0) {
-    terminal.print('Nothing has to be made for what is planned.');
+    printLines(['Nothing has to be made for what is planned.', ...missesSome(checked.notices)], terminal);
   } else {
     const lines = made.flatMap(({ making, unit }) => ['', ...makePlanText(making, unit, currency, terminal)]);
-    printLines(lines.slice(1), terminal);
+    printLines([...lines.slice(1), ...missesSome(checked.notices)], terminal);
   }
   return made.some(({ making }) => making.late.length + making.unserved.length > 0) ? 1 : 0;
 }

@@ -10,7 +10,7 @@ import type { PlanProblem } from '../../core/planning/plan-problem.ts';
 import { solvePlan } from '../../core/planning/solve-plan.ts';
 import { CallRefused, dayOption } from '../arguments.ts';
 import type { Command, Context } from '../context.ts';
-import { printJson, printLines, refused } from '../finish.ts';
+import { missesSome, printJson, printLines, refused } from '../finish.ts';
 import { planJson } from './plan-json.ts';
 import { jobsText, materialPlanText, planText } from './plan-text.ts';
 
@@ -39,9 +39,15 @@ export const plan: Command = (context) => {
   };
   const only = named.material === null ? undefined : materials[0];
   if (call.flag('json')) printJson(planJson(shown, currency, checked.notices), terminal);
-  else if (only !== undefined) printLines(materialPlanText(only, answer, currency, terminal), terminal);
-  else if (named.job !== null) printLines(jobsText(jobs, terminal).slice(1), terminal);
-  else printLines(planText(shown, currency, terminal), terminal);
+  else {
+    const lines =
+      only !== undefined
+        ? materialPlanText(only, answer, currency, terminal)
+        : named.job !== null
+          ? jobsText(jobs, terminal).slice(1)
+          : planText(shown, currency, terminal);
+    printLines([...lines, ...missesSome(checked.notices)], terminal);
+  }
   const isShort =
     shown.jobs.some(({ canBeDone }) => !canBeDone) ||
     shown.materials.some(({ projection }) => projection.firstShort !== null);

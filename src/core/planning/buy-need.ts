@@ -133,10 +133,13 @@ function mostUsed(
     const arrival = addDays(problem.today, Math.ceil(material.leadDays));
     const then = grounds.projection.days.find(({ day }) => day === arrival)?.usable ?? 0;
     const used = useBetween(grounds, arrival, addDays(arrival, lifeSealedDays));
-    limits.push({
-      quantity: Math.max(used - then, 0),
-      because: `it keeps ${counted(lifeSealedDays, 'day')}`,
-    });
+    // Where no use is known or planned, nothing says how much would go off: Keep at least is her own word.
+    if (used > LEAST) {
+      limits.push({
+        quantity: Math.max(used - then, 0),
+        because: `it keeps ${counted(lifeSealedDays, 'day')}`,
+      });
+    }
   }
   if (keepAtMost !== null) {
     const { usable, onOrder } = material.plain;

@@ -199,6 +199,12 @@ describe('what to buy', () => {
     ).toHaveLength(1);
   });
 
+  test('what she wants to keep is bought though no use of it is known, whatever its life', () => {
+    const [need] = needsOf({ keepAtLeast: 200, lifeSealedDays: 1825 });
+    expect(need?.most).toBeNull();
+    expect(need?.by.at(-1)?.quantity).toBeCloseTo(200, 6);
+  });
+
   test('what goes off before it is used does not count as there, and no more is bought than is used in time', () => {
     const daily = Array.from({ length: 140 }, (_, day) => (day % 7 === 0 ? 7 : 0));
     const plain = { level: 0, suggestedOrder: 0, onOrder: 0, usable: 60 };
