@@ -1,13 +1,7 @@
 import { exact, quantityNumber } from '../core/exact-number.ts';
 import { type Currency, moneyText } from '../core/money.ts';
-import { unitNamed } from '../core/unit.ts';
-import { spokenQuantity } from '../core/wording.ts';
 
 /** Planned figures for people and for other programs; quantities are numbers in a named unit, money is in coins. */
-
-export function plannedQuantity(quantity: number, unit: string): string {
-  return spokenQuantity(exact(quantity), unitNamed(unit));
-}
 
 /** With at most 6 decimals. */
 export function plannedNumber(quantity: number): number {

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { exactWords, plannedWords } from '../../src/core/forecast/planned-words.ts';
 import type { MakePlan } from '../../src/core/make-plan/make-plan.ts';
 import type { JobAnswer, JobWant } from '../../src/core/projection/job-readiness.ts';
 import { goingOffIn, goingOffInAll, pressingIn } from '../../src/pane/buy/pressing.ts';
@@ -9,7 +10,7 @@ import {
   servingsInWords,
   waysInWords,
 } from '../../src/pane/make/make-plan-words.ts';
-import { coinsOf, exactWords, plannedWords } from '../../src/pane/planning/planned-words.ts';
+import { coinsOf } from '../../src/pane/planning/planned-words.ts';
 import { answerInWords, wantInWords } from '../../src/pane/quote/job-words.ts';
 import { inDays, materialPlan, NO_ANSWER, orderLevel, today } from './helpers.ts';
 

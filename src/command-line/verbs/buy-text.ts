@@ -1,9 +1,10 @@
 import type { Basket, BasketLine, BasketOrder } from '../../core/buying/basket.ts';
 import type { BuyNeed } from '../../core/buying/basket-problem.ts';
 import { spokenDay } from '../../core/day.ts';
+import { exactWords } from '../../core/forecast/planned-words.ts';
 import type { Currency } from '../../core/money.ts';
 import { inCurrency } from '../check-text.ts';
-import { plannedMoney, plannedQuantity } from '../plan-words.ts';
+import { plannedMoney } from '../plan-words.ts';
 import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
 import { type TextColumn, textTable } from '../text-table.ts';
 
@@ -43,7 +44,7 @@ export function buyText(
 
 function needWords({ material, unit, by, because }: BuyNeed): string {
   const last = by.at(-1);
-  const quantity = last === undefined ? '' : `: ${plannedQuantity(last.quantity, unit)}`;
+  const quantity = last === undefined ? '' : `: ${exactWords(last.quantity, unit)}`;
   return `${material}${quantity}. ${because}`;
 }
 

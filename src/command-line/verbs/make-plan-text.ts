@@ -1,8 +1,9 @@
 import { spokenDay } from '../../core/day.ts';
+import { exactWords } from '../../core/forecast/planned-words.ts';
 import type { MakeCost, MakePlan, PlannedBatch } from '../../core/make-plan/make-plan.ts';
 import type { Currency } from '../../core/money.ts';
 import { counted } from '../../core/wording.ts';
-import { plannedMoney, plannedNumber, plannedQuantity } from '../plan-words.ts';
+import { plannedMoney, plannedNumber } from '../plan-words.ts';
 import { heading, type Terminal, wrapped } from '../terminal.ts';
 import { type TextColumn, textTable } from '../text-table.ts';
 
@@ -38,7 +39,7 @@ export function makePlanText(plan: MakePlan, unit: string, currency: Currency, t
     ),
     ...plan.late.flatMap(({ job, what, day, quantity, readyOn }) =>
       wrapped(
-        `${job}: ${what} on ${spokenDay(day)} needs ${plannedQuantity(quantity, unit)}, which can be ready on ${spokenDay(readyOn)} at the earliest.`,
+        `${job}: ${what} on ${spokenDay(day)} needs ${exactWords(quantity, unit)}, which can be ready on ${spokenDay(readyOn)} at the earliest.`,
         terminal.width,
         2,
       ),
@@ -52,10 +53,10 @@ function batchRow({ makeOn, quantity, servings, goodUntil, waste }: PlannedBatch
   const jobs = [...new Set(servings.map(({ job, day }) => `${job} on ${spokenDay(day)}`))];
   return [
     spokenDay(makeOn),
-    plannedQuantity(quantity, unit),
+    exactWords(quantity, unit),
     jobs.join(', '),
     goodUntil === null ? 'keeps' : spokenDay(goodUntil),
-    plannedNumber(waste) === 0 ? '' : plannedQuantity(waste, unit),
+    plannedNumber(waste) === 0 ? '' : exactWords(waste, unit),
   ];
 }
 
@@ -72,6 +73,6 @@ function wayRow(
     String(batches),
     String(plannedNumber(minutes)),
     effort === null ? '' : plannedMoney(effort, currency),
-    plannedNumber(waste) === 0 ? 'nothing' : `${plannedQuantity(waste, unit)}${worth}`,
+    plannedNumber(waste) === 0 ? 'nothing' : `${exactWords(waste, unit)}${worth}`,
   ];
 }

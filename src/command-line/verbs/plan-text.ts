@@ -1,5 +1,5 @@
 import { spokenDay } from '../../core/day.ts';
-import { plannedWords } from '../../core/forecast/planned-words.ts';
+import { exactWords, plannedWords } from '../../core/forecast/planned-words.ts';
 import type { Currency } from '../../core/money.ts';
 import type { MaterialPlan, PlanAnswer } from '../../core/planning/plan-answer.ts';
 import type { MaterialYear, YearAhead } from '../../core/planning/year-ahead.ts';
@@ -8,7 +8,7 @@ import type { ProjectedDay, Projection } from '../../core/projection/projection.
 import { unitNamed } from '../../core/unit.ts';
 import { counted, unitFor } from '../../core/wording.ts';
 import { inCurrency } from '../check-text.ts';
-import { plannedMoney, plannedNumber, plannedQuantity } from '../plan-words.ts';
+import { plannedMoney, plannedNumber } from '../plan-words.ts';
 import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
 import { type TextColumn, textTable } from '../text-table.ts';
 import { makePlanText } from './make-plan-text.ts';
@@ -88,10 +88,10 @@ function yearRow(
 ): string[] {
   return [
     material,
-    plannedQuantity(Number(quantity.toPrecision(2)), unit),
+    exactWords(Number(quantity.toPrecision(2)), unit),
     plannedMoney(value, currency),
     `${Math.round(percent)} %`,
-    atATime === null ? '' : plannedQuantity(Number(atATime.quantity.toPrecision(2)), unit),
+    atATime === null ? '' : exactWords(Number(atATime.quantity.toPrecision(2)), unit),
   ];
 }
 
@@ -144,7 +144,7 @@ function jobLines(
 
 function wantWords(want: JobWant): string {
   const { material, unit, day, missing, how, latestBy, supplier, tooLate, onItsWay } = want;
-  const lacks = `${material}: ${plannedQuantity(missing, unit)} missing on ${spokenDay(day)}`;
+  const lacks = `${material}: ${exactWords(missing, unit)} missing on ${spokenDay(day)}`;
   if (how === 'nowhere' || latestBy === null) return `${lacks}; nobody sells it and no recipe makes it.`;
   if (how === 'make' && latestBy === day) return `${lacks}; make it on that day.`;
   const verb = how === 'make' ? 'make it' : `order it${supplier === null ? '' : ` from ${supplier}`}`;
@@ -190,7 +190,7 @@ function shortText({ firstShort }: Projection, unit: string, terminal: Terminal)
   if (firstShort === null) return [];
   const whom = firstShort.job === null ? 'for use that is not planned' : `for ${firstShort.job}`;
   return wrapped(
-    `The first day on which some is missing: ${spokenDay(firstShort.day)}, ${plannedQuantity(firstShort.missing, unit)} ${whom}.`,
+    `The first day on which some is missing: ${spokenDay(firstShort.day)}, ${exactWords(firstShort.missing, unit)} ${whom}.`,
     terminal.width,
     0,
   );
@@ -207,7 +207,7 @@ function goesOffText(materials: readonly MaterialPlan[], currency: Currency, ter
   return materials.flatMap(({ material, unit, projection }) =>
     projection.goesOff.flatMap(({ lot, goodUntil, quantity, worth }) =>
       listed(
-        `${lot === null ? `${material}, still to come` : `${material}, lot ${lot}`}: ${plannedQuantity(quantity, unit)} ` +
+        `${lot === null ? `${material}, still to come` : `${material}, lot ${lot}`}: ${exactWords(quantity, unit)} ` +
           `after ${spokenDay(goodUntil)}${worth === null ? '' : `, worth ${plannedMoney(worth, currency)}`}.`,
         terminal,
       ),

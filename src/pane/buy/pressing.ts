@@ -1,8 +1,9 @@
 import { type Day, spokenDay } from '../../core/day.ts';
+import { exactWords, plannedWords } from '../../core/forecast/planned-words.ts';
 import type { MaterialPlan, PlanAnswer } from '../../core/planning/plan-answer.ts';
 import type { FirstShort } from '../../core/projection/projection.ts';
 import { counted } from '../../core/wording.ts';
-import { exactWords, isSome, plannedWords } from '../planning/planned-words.ts';
+import { isSome } from '../planning/planned-words.ts';
 
 /** A material that runs out, or is down to where it should be ordered again. */
 export interface Pressing {

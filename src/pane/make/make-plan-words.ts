@@ -1,7 +1,8 @@
 import { spokenDay } from '../../core/day.ts';
+import { exactWords, plannedWords } from '../../core/forecast/planned-words.ts';
 import type { LateServing, MakePlan, OtherWay, PlannedBatch } from '../../core/make-plan/make-plan.ts';
 import { counted } from '../../core/wording.ts';
-import { exactWords, isSome, plannedWords } from '../planning/planned-words.ts';
+import { isSome } from '../planning/planned-words.ts';
 
 /** For which jobs a batch is, each with its treatment, day and quantity. */
 export function servingsInWords({ servings }: PlannedBatch, unit: string): string[] {

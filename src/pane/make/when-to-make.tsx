@@ -1,6 +1,7 @@
 import '../styles/buy.css';
 import { spokenDay } from '../../core/day.ts';
 import { exact } from '../../core/exact-number.ts';
+import { exactWords } from '../../core/forecast/planned-words.ts';
 import type { MakePlan, PlannedBatch } from '../../core/make-plan/make-plan.ts';
 import type { Currency } from '../../core/money.ts';
 import { unitNamed } from '../../core/unit.ts';
@@ -11,7 +12,7 @@ import { Disclosure, Heading } from '../parts/layout.tsx';
 import { Prose } from '../parts/prose.tsx';
 import { Table } from '../parts/table.tsx';
 import { PlanProgress } from '../planning/plan-progress.tsx';
-import { coinsOf, exactWords } from '../planning/planned-words.ts';
+import { coinsOf } from '../planning/planned-words.ts';
 import { usePlan } from '../planning/use-plan.ts';
 import { openMake } from '../route.ts';
 import {

@@ -1,6 +1,6 @@
 import { spokenDay } from '../../core/day.ts';
+import { exactWords } from '../../core/forecast/planned-words.ts';
 import type { JobAnswer, JobWant } from '../../core/projection/job-readiness.ts';
-import { exactWords } from '../planning/planned-words.ts';
 
 /** Whether the materials and the days of a job fit, in a sentence; it says nothing of the treatment itself. */
 export function answerInWords({ canBeDone, wants }: JobAnswer): string {

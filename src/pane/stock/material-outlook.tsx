@@ -1,4 +1,5 @@
 import '../styles/buy.css';
+import { plannedWords } from '../../core/forecast/planned-words.ts';
 import { keyOf } from '../../core/identifier.ts';
 import type { MaterialPlan } from '../../core/planning/plan-answer.ts';
 import type { KnownDemand } from '../../core/planning/plan-problem.ts';
@@ -9,7 +10,7 @@ import { Heading } from '../parts/layout.tsx';
 import { LongTable } from '../parts/long-table.tsx';
 import { PlanProgress } from '../planning/plan-progress.tsx';
 import type { Plan } from '../planning/plan-state.ts';
-import { isSome, plannedWords } from '../planning/planned-words.ts';
+import { isSome } from '../planning/planned-words.ts';
 import { usePlan } from '../planning/use-plan.ts';
 import { ChartInWorkbook } from './chart-in-workbook.tsx';
 import { Facts } from './facts.tsx';

@@ -1,9 +1,9 @@
 import { useId } from 'preact/hooks';
+import { plannedWords } from '../../core/forecast/planned-words.ts';
 import type { MaterialPlan } from '../../core/planning/plan-answer.ts';
 import { DayText } from '../parts/figures.tsx';
 import { Disclosure } from '../parts/layout.tsx';
 import { LongTable } from '../parts/long-table.tsx';
-import { plannedWords } from '../planning/planned-words.ts';
 import { type Mark, type MarkRow, type ProjectionChart, projectionChart } from './projection-steps.ts';
 import { chartInWords, eventfulDays } from './projection-words.ts';
 

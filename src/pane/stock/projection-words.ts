@@ -1,7 +1,8 @@
 import { spokenDay } from '../../core/day.ts';
+import { plannedWords } from '../../core/forecast/planned-words.ts';
 import type { MaterialPlan } from '../../core/planning/plan-answer.ts';
 import type { ProjectedDay } from '../../core/projection/projection.ts';
-import { isSome, plannedWords } from '../planning/planned-words.ts';
+import { isSome } from '../planning/planned-words.ts';
 
 /** A day of a projection on which something happens, for people. */
 export interface DayInWords {
