@@ -41,6 +41,9 @@ function refusalOf(bytes: Uint8Array): string {
 }
 
 async function noticesOf({ frame }: PreviewPage): Promise<string[]> {
+  // Of a kind with many the first few are shown, and a button for all.
+  const all = frame.locator('.panel').getByRole('button', { name: /^Show all \d+: / });
+  while ((await all.count()) > 0) await all.first().press('Enter');
   const texts = await frame.locator('.panel .notice > p').allTextContents();
   return texts.map((text) => text.replace(/^[^:]+: /, '')).toSorted();
 }
