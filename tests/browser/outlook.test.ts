@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { spokenDay } from '../../src/core/day.ts';
-import { batchInWords, servingsInWords, waysInWords } from '../../src/pane/make/make-plan-words.ts';
 import { exactWords } from '../../src/core/forecast/planned-words.ts';
+import { batchInWords, servingsInWords, waysInWords } from '../../src/pane/make/make-plan-words.ts';
 import { answerInWords, wantInWords } from '../../src/pane/quote/job-words.ts';
 import { chartInWords, eventfulDays } from '../../src/pane/stock/projection-words.ts';
 import { PanePage } from './helpers/pane-page.ts';
