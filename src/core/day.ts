@@ -7,6 +7,8 @@ import { addYears, format, isValid, parse } from 'date-fns';
  */
 export type Day = number & { readonly __unit: 'day' };
 
+export const DAYS_PER_WEEK = 7;
+
 const MILLISECONDS = 86_400_000;
 const ISO = /^(\d{4}-\d{2}-\d{2})(?:[T ]\d{2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:Z|[+-]\d{2}:?\d{2})?)?$/i;
 const REFERENCE = new UTCDate(0);

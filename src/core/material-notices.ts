@@ -8,7 +8,7 @@ import { sheetLastRead, sheetReadAgainBy } from './safety-data-sheet.ts';
 import type { Settings } from './settings.ts';
 import type { MaterialFigures, Stock } from './stock.ts';
 import type { Material } from './studio.ts';
-import type { Dimension } from './unit.ts';
+import { countsPieces } from './unit.ts';
 import { counted, spokenQuantity } from './wording.ts';
 
 /** The notices about materials on a day: what is low, too much, short for a job, or long not looked at. */
@@ -42,10 +42,8 @@ function low({ material, reorder }: MaterialFigures): Notice[] {
 
 /** Nobody orders a part of a sheet. */
 function inWholePieces(quantity: Exact, { unit }: Material): Exact {
-  return PIECES.has(unit.dimension) ? quantity.ceil(0) : quantity;
+  return countsPieces(unit) ? quantity.ceil(0) : quantity;
 }
-
-const PIECES: ReadonlySet<Dimension> = new Set(['sheet', 'roll', 'each']);
 
 function tooMuch({ material, left }: MaterialFigures): Notice[] {
   const { keepAtMost } = material.record;

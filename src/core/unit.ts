@@ -80,3 +80,10 @@ export function unitNamed(name: string): Unit {
   if (unit === undefined) throw new Error(`no unit is called ${name}`);
   return unit;
 }
+
+const PIECES: ReadonlySet<Dimension> = new Set(['sheet', 'roll', 'each']);
+
+/** Whether a unit counts whole pieces, of which nobody orders a part. */
+export function countsPieces({ dimension }: Unit): boolean {
+  return PIECES.has(dimension);
+}

@@ -42,7 +42,7 @@ export const buy: Command = async (context) => {
       text: orderText(order),
     }));
   }
-  const { notices } = checkWorkbook(file.workbook.snapshot(), today);
+  const { notices } = written.length === 0 ? checked : checkWorkbook(file.workbook.snapshot(), today);
   if (call.flag('json')) {
     printJson(buyJson(today, answer.needs, basket, written, currency, notices), terminal);
   } else {

@@ -1,4 +1,5 @@
 import quantile from '@stdlib/stats-base-dists-normal-quantile';
+import { DAYS_PER_WEEK } from '../day.ts';
 import type { Random } from '../identifier.ts';
 import { seededRandom } from '../seeded-random.ts';
 
@@ -20,7 +21,6 @@ export interface NeedSource extends LeadTime {
   readonly seed: number;
 }
 
-const DAYS_PER_WEEK = 7;
 /** With 2000 a chance of 95 % is met to within half a point. */
 const SAMPLES = 2000;
 /** Ten years: whatever takes longer is no lead time. */

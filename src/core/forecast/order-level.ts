@@ -1,3 +1,4 @@
+import { DAYS_PER_WEEK } from '../day.ts';
 import type { ServiceMeasure } from '../planning/plan-problem.ts';
 import { dailyStatistics, leadTimeDeviation } from '../reorder-formula.ts';
 import type { Forecast } from './choose-forecast.ts';
@@ -56,8 +57,6 @@ export interface OrderLevelProblem extends LeadTime {
   /** The same seed gives the same level. */
   readonly seed: number;
 }
-
-const DAYS_PER_WEEK = 7;
 
 /**
  * When to order again: at what is planned within the lead time and review days, and so much more for other use that

@@ -1,8 +1,6 @@
-import { QUANTITY_DECIMALS } from '../exact-number.ts';
-
-const PER_UNIT = 10 ** QUANTITY_DECIMALS;
+import { inMillionths, ofMillionths } from '../make-plan/millionths.ts';
 
 /** A planned figure with as many decimals as a quantity is ever written with. */
 export function roundPlanned(quantity: number): number {
-  return Math.round(quantity * PER_UNIT) / PER_UNIT;
+  return ofMillionths(inMillionths(quantity));
 }

@@ -1,4 +1,4 @@
-const DAYS_PER_WEEK = 7;
+import { DAYS_PER_WEEK } from '../day.ts';
 
 /**
  * What was used in each whole week of seven days, the last ending with the last day. The days before the first whole

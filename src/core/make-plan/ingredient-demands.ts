@@ -1,8 +1,8 @@
+import { roundPlanned } from '../forecast/round-planned.ts';
 import { groupBy } from '../group-by.ts';
 import { keyOf } from '../identifier.ts';
 import type { KnownDemand, RecipeProblem } from '../planning/plan-problem.ts';
 import type { MakePlan } from './make-plan.ts';
-import { inMillionths, ofMillionths } from './millionths.ts';
 
 /** What a planned batch takes of one of its parts. */
 export interface IngredientDemand extends KnownDemand {
@@ -23,7 +23,7 @@ export function ingredientDemands(
     byMaterial.map((same) => ({
       material: same[0]?.material ?? '',
       day: makeOn,
-      quantity: ofMillionths(inMillionths(quantity * same.reduce((sum, { perUnit }) => sum + perUnit, 0))),
+      quantity: roundPlanned(quantity * same.reduce((sum, { perUnit }) => sum + perUnit, 0)),
       kind: 'planned' as const,
       job: servings[0]?.job ?? '',
       what: recipe,

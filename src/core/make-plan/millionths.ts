@@ -1,4 +1,6 @@
-const PER_UNIT = 1_000_000;
+import { QUANTITY_DECIMALS } from '../exact-number.ts';
+
+const PER_UNIT = 10 ** QUANTITY_DECIMALS;
 
 /**
  * A quantity in whole millionths, the finest that is ever written. Sums and differences of these are exact, so that

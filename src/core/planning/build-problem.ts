@@ -14,7 +14,7 @@ import { nameOf, type OfferRecord } from '../records.ts';
 import { replacementPrice } from '../replacement-price.ts';
 import type { MaterialFigures, Stock } from '../stock.ts';
 import type { Lot, Material, Recipe, Studio } from '../studio.ts';
-import type { Dimension } from '../unit.ts';
+import { countsPieces } from '../unit.ts';
 import { spokenQuantity } from '../wording.ts';
 import { jobProblems } from './job-problems.ts';
 import type {
@@ -27,7 +27,6 @@ import type {
   SupplierProblem,
 } from './plan-problem.ts';
 
-const PIECES: ReadonlySet<Dimension> = new Set(['sheet', 'roll', 'each']);
 const MINUTES_PER_HOUR = 60;
 
 /**
@@ -109,7 +108,7 @@ function materialProblem(
   return {
     material: material.name,
     unit: unit.name,
-    inPieces: PIECES.has(unit.dimension),
+    inPieces: countsPieces(unit),
     daily: dailyDemand(ledger, material, today),
     lots: lotSupplies(ledger, material, today),
     arrivals: expectedOf(studio, material, today).map(({ line, quantity, day }) => ({

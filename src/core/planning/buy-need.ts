@@ -1,5 +1,5 @@
 import type { BuyNeed, NeedBy } from '../buying/basket-problem.ts';
-import { addDays, type Day, spokenDay } from '../day.ts';
+import { addDays, DAYS_PER_WEEK, type Day, spokenDay } from '../day.ts';
 import type { Forecast } from '../forecast/choose-forecast.ts';
 import type { OrderLevel } from '../forecast/order-level.ts';
 import { plannedWords } from '../forecast/planned-words.ts';
@@ -8,7 +8,6 @@ import type { Projection } from '../projection/projection.ts';
 import { counted } from '../wording.ts';
 import type { MaterialProblem, PlanProblem } from './plan-problem.ts';
 
-const DAYS_PER_WEEK = 7;
 /** What is less than this of a unit is nothing. */
 const LEAST = 1e-6;
 

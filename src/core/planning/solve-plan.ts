@@ -1,5 +1,5 @@
 import type { BuyNeed } from '../buying/basket-problem.ts';
-import type { Day } from '../day.ts';
+import { DAYS_PER_WEEK, type Day } from '../day.ts';
 import { forecastOf } from '../forecast/choose-forecast.ts';
 import { orderLevelOf } from '../forecast/order-level.ts';
 import { groupBy } from '../group-by.ts';
@@ -114,8 +114,6 @@ function lifeWithParts(
   ].filter((life) => life !== null);
   return lives.length === 0 ? null : Math.min(...lives);
 }
-
-const DAYS_PER_WEEK = 7;
 
 function planMaterial(
   problem: PlanProblem,

@@ -1,11 +1,12 @@
 import { cheapestOrderQuantity, type OrderQuantity } from '../buying/order-quantity.ts';
 import { type OrderTogether, orderTogether } from '../buying/order-together.ts';
 import { USUAL_CLASS_LIMITS, type ValueClass, valueClasses } from '../buying/value-classes.ts';
+import { DAYS_PER_WEEK } from '../day.ts';
 import { keyOf } from '../identifier.ts';
 import type { MaterialProblem, PlanProblem, SupplierProblem } from './plan-problem.ts';
 
 const DAYS_PER_YEAR = 365;
-const WEEKS_PER_YEAR = DAYS_PER_YEAR / 7;
+const WEEKS_PER_YEAR = DAYS_PER_YEAR / DAYS_PER_WEEK;
 
 /** What a year of each material comes to if it is used as forecast; quantities in the stock unit, money in coins. */
 export interface YearAhead {

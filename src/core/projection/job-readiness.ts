@@ -1,7 +1,7 @@
 import { addDays, type Day } from '../day.ts';
+import { roundPlanned } from '../forecast/round-planned.ts';
 import { groupBy } from '../group-by.ts';
 import { keyOf } from '../identifier.ts';
-import { inMillionths, ofMillionths } from '../make-plan/millionths.ts';
 import type { MaterialProblem, PlanProblem, SupplierProblem } from '../planning/plan-problem.ts';
 import { dayObstacles, readyOnOf } from './job-days.ts';
 import type { MissedDemand, Projection } from './projection.ts';
@@ -110,7 +110,7 @@ function wantOf(
     material,
     unit,
     day,
-    missing: ofMillionths(inMillionths(missing)),
+    missing: roundPlanned(missing),
     how: source?.how ?? 'nowhere',
     latestBy,
     supplier: source?.supplier ?? null,

@@ -1,6 +1,6 @@
 import { addDays, type Day } from '../day.ts';
+import { roundPlanned } from '../forecast/round-planned.ts';
 import { groupBy } from '../group-by.ts';
-import { inMillionths, ofMillionths } from '../make-plan/millionths.ts';
 import type { KnownDemand } from '../planning/plan-problem.ts';
 import {
   drawFrom,
@@ -115,7 +115,7 @@ export function projectionOf(sources: ProjectionSources): Projection {
     wentOff.push(...gone.flatMap(goesOff));
     const draw = (demand: Demand): number => {
       const missing = drawFrom(here, demand.quantity, day, noise);
-      if (rounded(missing) > 0) missed.push({ ...demand, day, quantity: rounded(missing) });
+      if (roundPlanned(missing) > 0) missed.push({ ...demand, day, quantity: roundPlanned(missing) });
       return missing;
     };
     const known = demandsOn.get(day) ?? [];
@@ -123,13 +123,13 @@ export function projectionOf(sources: ProjectionSources): Projection {
     const missingOfForecast = draw({ kind: 'forecast', job: null, what: null, quantity: forecast });
     days.push({
       day,
-      usable: rounded(leftIn(here)),
-      planned: rounded(totalOf(known.map(({ quantity }) => quantity)) - missingOfKnown),
-      forecast: rounded(forecast - missingOfForecast),
-      arrived: rounded(arrived),
-      made: rounded(made),
-      wentOff: rounded(leftIn(gone)),
-      short: rounded(missingOfKnown + missingOfForecast),
+      usable: roundPlanned(leftIn(here)),
+      planned: roundPlanned(totalOf(known.map(({ quantity }) => quantity)) - missingOfKnown),
+      forecast: roundPlanned(forecast - missingOfForecast),
+      arrived: roundPlanned(arrived),
+      made: roundPlanned(made),
+      wentOff: roundPlanned(leftIn(gone)),
+      short: roundPlanned(missingOfKnown + missingOfForecast),
     });
   }
   return {
@@ -155,13 +155,13 @@ function firstShortOf(missed: readonly MissedDemand[]): FirstShort | null {
   if (first === undefined) return null;
   const { day, job } = first;
   const alike = missed.filter((each) => each.day === day && each.job === job);
-  return { day, job, missing: rounded(totalOf(alike.map(({ quantity }) => quantity))) };
+  return { day, job, missing: roundPlanned(totalOf(alike.map(({ quantity }) => quantity))) };
 }
 
 function goesOff({ lot, goodUntil, left, unitWorth }: Supply): GoesOff[] {
-  if (goodUntil === null || rounded(left) === 0) return [];
+  if (goodUntil === null || roundPlanned(left) === 0) return [];
   const worth = unitWorth === null ? null : Math.round(left * unitWorth);
-  return [{ lot, goodUntil, quantity: rounded(left), worth }];
+  return [{ lot, goodUntil, quantity: roundPlanned(left), worth }];
 }
 
 function largestOf({ lots, arrivals, batches, demands, forecastPerWeek }: ProjectionSources): number {
@@ -177,8 +177,4 @@ function leftIn(supplies: readonly Supply[]): number {
 
 function totalOf(quantities: readonly number[]): number {
   return quantities.reduce((total, quantity) => total + quantity, 0);
-}
-
-function rounded(quantity: number): number {
-  return ofMillionths(inMillionths(quantity));
 }

@@ -1,7 +1,6 @@
-import type { Day } from '../day.ts';
+import { DAYS_PER_WEEK, type Day } from '../day.ts';
 import type { KnownDemand } from '../planning/plan-problem.ts';
 
-const DAYS_PER_WEEK = 7;
 /** The share of a week's use that is nothing: the rest of a sum of numbers that aren't exact. */
 const NOISE = 1e-9;
 
