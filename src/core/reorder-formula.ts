@@ -48,6 +48,7 @@ export function dailyStatistics(daily: readonly number[]): DailyStatistics {
  * share of replenishments during which nothing runs out.
  * Source: Chopra & Meindl, Supply Chain Management, on safety inventory.
  * @param percent the service level in %, or null for none, which takes no safety stock: z = 0
+ * @returns -Infinity for levels so near to 0 that no number holds 1 less their share
  * @throws ServiceLevelError where it is not above 0 and below 100
  */
 export function serviceFactor(percent: number | null): number {
@@ -82,5 +83,7 @@ export function leadTimeDeviation(
 export function reorderPoint(figures: ReorderFigures): number {
   const { keepAtLeast, meanDaily, deviationDaily, leadDays, leadSpreadDays, factor } = figures;
   const deviation = leadTimeDeviation(leadDays, deviationDaily, meanDaily, leadSpreadDays);
-  return Math.max(keepAtLeast, meanDaily * leadDays + factor * deviation);
+  // A level near to 0 has a factor of -Infinity, and -Infinity × 0 would be no number.
+  const safetyStock = deviation === 0 ? 0 : factor * deviation;
+  return Math.max(keepAtLeast, meanDaily * leadDays + safetyStock);
 }

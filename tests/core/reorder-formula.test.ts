@@ -93,6 +93,18 @@ describe('properties', () => {
   });
 });
 
+test.each([5e-298, 1e-20, 99.9999999999999])(
+  'a service level of %d %% gives a reorder point of at least Keep at least, with and without deviation',
+  (percent) => {
+    const figures = { keepAtLeast: 2, meanDaily: 0, leadDays: 10, leadSpreadDays: 0 };
+    const factor = serviceFactor(percent);
+    expect(reorderPoint({ ...figures, deviationDaily: 0, factor })).toBe(2);
+    const point = reorderPoint({ ...figures, deviationDaily: 1, factor });
+    expect(point).toBeGreaterThanOrEqual(2);
+    expect(Number.isFinite(point)).toBe(true);
+  },
+);
+
 describe('outside checks', () => {
   test('mean 5 and population standard deviation 2', () => {
     // The usual example 2 4 4 4 5 5 7 9 of encyclopaedias: from memory.
