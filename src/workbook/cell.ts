@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { type Day, isoDay, parseDay } from '../core/day.ts';
-import { type Exact, exact, parsePlainNumber } from '../core/exact-number.ts';
+import { type Exact, exact, parsePlainNumber, ZERO } from '../core/exact-number.ts';
 import { dayOfSerial } from '../core/serial-date.ts';
 import { findUnit, UNIT_NAMES, type Unit } from '../core/unit.ts';
 import type { CellProblem, CellValue } from './port.ts';
@@ -112,13 +112,17 @@ const BOUND_WORDS: Readonly<Record<Bounds, string>> = {
 /** No bench has so much of anything: a slip of the fingers, or an identifier in the wrong column. */
 const TOO_LARGE = 1e12;
 
+/** Less than this is what a sum that should have come to nothing leaves behind (0.1 + 0.2 - 0.3), and is read as 0. */
+const NOTHING = exact(1e-12);
+
 /** An exact number within bounds. */
 export function number(bounds: Bounds): CellSchema<Exact> {
   return cell((value) => {
-    const read =
+    const given =
       typeof value === 'number' ? exact(value) : typeof value === 'string' ? parsePlainNumber(value) : null;
-    if (read === null) return { right: numberHint(value, bounds) };
-    if (read.abs().compare(TOO_LARGE) >= 0) return { right: 'a number below a million million is right' };
+    if (given === null) return { right: numberHint(value, bounds) };
+    if (given.abs().compare(TOO_LARGE) >= 0) return { right: 'a number below a million million is right' };
+    const read = given.abs().compare(NOTHING) < 0 ? ZERO : given;
     return inBounds(read, bounds) ? { value: read } : { right: BOUND_WORDS[bounds] };
   });
 }

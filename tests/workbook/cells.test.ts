@@ -77,6 +77,7 @@ describe('numbers', () => {
     ['about 500', '“about 500”: a plain number above 0 is right, such as 12.5.'],
     [0, '“0”: a plain number above 0 is right, such as 12.5.'],
     [-3, '“-3”: a plain number above 0 is right, such as 12.5.'],
+    [0.1 + 0.2 - 0.3, '“5.55111512312578e-17”: a plain number above 0 is right, such as 12.5.'],
     [true, '“TRUE”: a plain number above 0 is right, such as 12.5.'],
     [
       date('2026-04-03'),

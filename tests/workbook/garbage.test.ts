@@ -1,7 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { booksOf } from '../../src/actions/books.ts';
 import { checkWorkbook } from '../../src/actions/check-workbook.ts';
 import { drawEntries } from '../../src/actions/draw-entries.ts';
+import { planJson } from '../../src/command-line/verbs/plan-json.ts';
+import { planProblemOf } from '../../src/core/planning/build-problem.ts';
+import { outlookEnd } from '../../src/core/planning/outlook.ts';
+import { solvePlan } from '../../src/core/planning/solve-plan.ts';
 import type { Row } from '../../src/core/records.ts';
 import { openXlsx } from '../../src/files/xlsx-workbook.ts';
 import { columnLetters } from '../../src/workbook/address.ts';
@@ -22,6 +27,7 @@ import { STUDIO, TODAY } from '../helpers/studio.ts';
 import { xlsxOf } from '../helpers/xlsx.ts';
 
 const RUNS = 150;
+const PLANNING_RUNS = 60;
 const STOCK = ['Tissue', 'Paste', 'Buffers', 'ReleasePaper', 'Housing', 'Sundries', 'OldStock'];
 const TABLES = [...Object.values(RECORD_TABLES).map(({ name }) => name), ...STOCK];
 
@@ -89,6 +95,24 @@ describe('whatever stands in the cells', () => {
         }
       }),
       { numRuns: RUNS },
+    );
+  });
+
+  test('planning never throws, and every figure can be written', { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(spoilt, (literal) => {
+        const snapshot = snapshotOf(literal);
+        const today = dayOf(TODAY);
+        const { ledger } = booksOf(snapshot);
+        const { stock } = checkWorkbook(snapshot, today);
+        const problem = planProblemOf(ledger, stock, outlookEnd(ledger, today));
+        const written = JSON.stringify(planJson(solvePlan(problem), 'EUR', []), (key, value: unknown) => {
+          if (typeof value === 'number') expect(value, key).toSatisfy(Number.isFinite);
+          return value;
+        });
+        expect(written).not.toMatch(/undefined|NaN|\[object/);
+      }),
+      { numRuns: PLANNING_RUNS },
     );
   });
 
