@@ -30,7 +30,18 @@ const MAY_IMPORT: Readonly<
   'office-host': { layers: ['core', 'workbook'], packages: [] },
   functions: { layers: ['core', 'workbook', 'actions', 'session'], packages: [] },
   'add-in': {
-    layers: ['core', 'workbook', 'actions', 'session', 'office', 'pane', 'functions', 'samples', 'solver'],
+    layers: [
+      'core',
+      'workbook',
+      'actions',
+      'files',
+      'session',
+      'office',
+      'pane',
+      'functions',
+      'samples',
+      'solver',
+    ],
     packages: [/^preact(?:\/.+)?$/, /^@preact\/signals$/],
   },
   preview: {

@@ -31,6 +31,7 @@ async function open(element: HTMLElement): Promise<void> {
   const today = () => parseDay(preview?.today() ?? '') ?? calendarDay(new Date());
   const session = new Session({
     workbook: gate.workbook,
+    copy: gate.copy,
     today,
     random,
     wait: (milliseconds) => new Promise((resolve) => setTimeout(resolve, milliseconds)),

@@ -1,10 +1,17 @@
 import { openOfficeWorkbook } from '../office/office-workbook.ts';
 import type { LiveWorkbook } from '../workbook/live-workbook.ts';
 import type { PreviewPort } from '../workbook/preview-port.ts';
+import type { CopyWorkbook } from '../workbook/workbook-copy.ts';
+import { copyOfficeWorkbook } from './office-copy.ts';
 
 /** The gate to the workbook beside this page, or in words why there is none. */
 export type Gate =
-  | { readonly kind: 'gate'; readonly workbook: LiveWorkbook; readonly isOffice: boolean }
+  | {
+      readonly kind: 'gate';
+      readonly workbook: LiveWorkbook;
+      readonly copy: CopyWorkbook;
+      readonly isOffice: boolean;
+    }
   | { readonly kind: 'none'; readonly title: string; readonly message: string };
 
 /** The oldest set of calls that holds all that the adapter uses. */
@@ -15,7 +22,9 @@ const NEEDED_API = '1.14';
  */
 export async function openGate(preview: PreviewPort | null): Promise<Gate> {
   if (typeof Office === 'undefined') {
-    if (preview !== null) return { kind: 'gate', workbook: preview.workbook, isOffice: false };
+    if (preview !== null) {
+      return { kind: 'gate', workbook: preview.workbook, copy: () => preview.copy(), isOffice: false };
+    }
     return {
       kind: 'none',
       title: 'The spreadsheet’s script is not here',
@@ -41,5 +50,5 @@ export async function openGate(preview: PreviewPort | null): Promise<Gate> {
       message: `Jarleaf needs one that knows the calls of ExcelApi ${NEEDED_API}. Update it, or use it in the browser.`,
     };
   }
-  return { kind: 'gate', workbook: openOfficeWorkbook(Excel), isOffice: true };
+  return { kind: 'gate', workbook: openOfficeWorkbook(Excel), copy: copyOfficeWorkbook, isOffice: true };
 }

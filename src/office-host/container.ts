@@ -1,3 +1,4 @@
+import { DocumentCopies } from './document-copies.ts';
 import type { Bridge } from './request.ts';
 import type { RequirementSets } from './requirement-sets.ts';
 
@@ -33,6 +34,8 @@ export interface ContainerOptions {
   readonly readOnly?: boolean;
   /** Settings that the document holds for the add-in (Office.context.document.settings), as JSON texts by key. */
   readonly settings?: Readonly<Record<string, string>>;
+  /** The document as a file, for an add-in that asks for it; null where it can't be made. Absent: none is handed out. */
+  readonly documentFile?: () => Uint8Array | null;
 }
 
 /** A program's window, as far as office.js asks for it. */
@@ -53,6 +56,9 @@ export interface OfficeContainer {
 /** The numbers that the calls of the older interface have. */
 const SAVE_SETTINGS = 76;
 const LOAD_SETTINGS = 75;
+const GET_DOCUMENT_COPY = 77;
+const GET_DOCUMENT_COPY_CHUNK = 80;
+const RELEASE_DOCUMENT_COPY = 81;
 const DONE = 0;
 /** The library's number for what the program can't do (`OSF.DDA.ErrorCodeManager`: not supported). */
 const NOT_SUPPORTED = 5015;
@@ -60,6 +66,19 @@ const NOT_SUPPORTED = 5015;
 const EXCEL = 1;
 /** The add-in has a shared runtime (1) in which custom functions run as well (2). */
 const SHARED_RUNTIME_WITH_FUNCTIONS = 3;
+
+/** A row of values as the desktop program hands it over. */
+interface SafeArray {
+  toArray(): unknown[];
+  dimensions(): number;
+}
+
+function safeArray(values: readonly unknown[]): SafeArray {
+  return {
+    toArray: () => values.map((value) => (Array.isArray(value) ? safeArray(value) : value)),
+    dimensions: () => 1,
+  };
+}
 
 const asNumber = (colour: string): number => Number.parseInt(colour.replace('#', ''), 16);
 
@@ -113,16 +132,35 @@ export function createContainer(options: ContainerOptions): OfficeContainer {
     }),
   };
 
+  const { documentFile } = options;
+  const copies = documentFile === undefined ? null : new DocumentCopies(documentFile);
+  /** The answer to a call of the older interface: the values that the library unpacks; null for an unknown call. */
+  const answer = (id: number, given: readonly unknown[]): readonly unknown[] | null => {
+    switch (id) {
+      case SAVE_SETTINGS:
+      case LOAD_SETTINGS:
+        return [DONE];
+      case GET_DOCUMENT_COPY:
+        return copies?.open(given[0]) ?? null;
+      case GET_DOCUMENT_COPY_CHUNK:
+        return copies?.chunk(given[0], given[1], given[2]) ?? null;
+      case RELEASE_DOCUMENT_COPY:
+        return copies?.release(given[0]) ?? null;
+      default:
+        return null;
+    }
+  };
+
   type Callback = (result: unknown) => void;
   const external = {
     GetHostInfo: () =>
       `Excel$Win32$16.01$${locale}$telemetry$$disableLogging$${SHARED_RUNTIME_WITH_FUNCTIONS}`,
     GetContext: () => context,
     GetLoggingAllowed: () => false,
-    Execute: (id: number, _parameters: unknown, callback: Callback) => {
-      const known = id === SAVE_SETTINGS || id === LOAD_SETTINGS;
-      if (!known) refused.push(id);
-      callback({ toArray: () => [known ? DONE : NOT_SUPPORTED] });
+    Execute: (id: number, given: readonly unknown[], callback: Callback) => {
+      const known = answer(id, given);
+      if (known === null) refused.push(id);
+      callback(safeArray(known ?? [NOT_SUPPORTED]));
     },
     // Events of the workbook come over the bridge; those of the older interface are taken note of and never told.
     RegisterEvent: (_id: number, _target: string, _handler: unknown, callback: Callback) => {

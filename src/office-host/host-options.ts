@@ -26,6 +26,8 @@ export interface OfficeHostOptions {
   readonly displayText?: DisplayText;
   /** Makes an action fail with a given error; actions before it stay done. */
   readonly failAction?: (action: ActionInfo) => Failure | undefined;
+  /** Opens another workbook, given as a file in base64. Without one, making workbooks is refused. */
+  readonly openWorkbook?: (base64: string) => void;
   /** The year of days that are typed without one. Default: this year. */
   readonly year?: number;
   readonly apostropheInTextCell?: InputRules['apostropheInTextCell'];
@@ -82,6 +84,7 @@ export const DEFAULT_LIMITS: HostLimits = {
 /** What this host answers for, unless told otherwise. */
 export const DEFAULT_REQUIREMENT_SETS: RequirementSets = {
   ExcelApi: '1.17',
+  CompressedFile: '1.1',
   SharedRuntime: '1.1',
   CustomFunctionsRuntime: '1.4',
   DelayForCellEdit: '1.1',

@@ -4,6 +4,7 @@ import { type DisplayText, shownText } from './cell-text.ts';
 import { type ClientState, moveRanges, type RangeSubject } from './client-state.ts';
 import type { Editing, WorkbookChange } from './editing.ts';
 import { activationEvents, type EventEntry, selectionEvents } from './events.ts';
+import { notImplemented } from './host-error.ts';
 import { cellAt, type MemoryWorkbook, type Sheet } from './memory-workbook.ts';
 import { areaOf } from './objects/arguments.ts';
 import { LiveObject, type RequestSession } from './objects/object-kind.ts';
@@ -31,6 +32,7 @@ export interface SessionRules {
   readonly clients: () => Iterable<ClientState>;
   readonly send: (client: ClientState, events: readonly EventEntry[]) => void;
   readonly nextEventId: () => number;
+  readonly openWorkbook: ((base64: string) => void) | undefined;
 }
 
 /** A session, and what it did to the workbook. */
@@ -100,6 +102,10 @@ export function beginSession(rules: SessionRules, client: ClientState): HostSess
       return new LiveObject('Range', own);
     },
     activate,
+    openWorkbook: (base64) => {
+      if (rules.openWorkbook === undefined) throw notImplemented('WorkbookCreated.Open');
+      rules.openWorkbook(base64);
+    },
     select: (range) => {
       const of = areaOf(range);
       client.selections.set(range.sheet.id, of);

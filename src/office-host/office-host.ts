@@ -118,6 +118,7 @@ export function createOfficeHost(workbook: MemoryWorkbook, options: OfficeHostOp
     clients: () => [...connections.values()].map(({ state }) => state),
     send,
     nextEventId,
+    openWorkbook: options.openWorkbook,
   };
 
   /** Tells all clients what one of them, or its person, did, and keeps it for undo. */

@@ -6,6 +6,7 @@ export type RequirementSets = Readonly<Record<string, string>>;
 /** The set to which a member belongs where that isn't the first, ExcelApi 1.1: a version of ExcelApi, or set and version. */
 export const SINCE: Readonly<Record<string, string>> = {
   'Application.CalculationState': '1.9',
+  'Application.CreateWorkbook': '1.8',
   'Application.SuspendApiCalculationUntilNextSync': '1.6',
   'Application.SuspendScreenUpdatingUntilNextSync': '1.9',
   'Chart.ChartType': '1.7',

@@ -21,5 +21,6 @@ export type PaneSession = Pick<
   | 'letGo'
   | 'finish'
   | 'drawChart'
+  | 'carryOver'
   | 'goTo'
 >;

@@ -33,6 +33,8 @@ export type StockPage =
   | { readonly kind: 'closing' }
   /** What was thrown away in a year. */
   | { readonly kind: 'disposals' }
+  /** Carrying the workbook over to a new one. */
+  | { readonly kind: 'carry' }
   /** A stocktake. */
   | { readonly kind: 'count' };
 

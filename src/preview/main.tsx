@@ -19,12 +19,12 @@ async function begin(element: HTMLElement): Promise<void> {
   ]);
   const first = { name: start.fileName, bytes: new Uint8Array(bytes), day: start.sampleDay };
   const frame: { install: (window: Window) => void } = { install: () => undefined };
-  const throughHost: WorkbookOpener = (file, bench) => {
-    const opened = openOffice(file, bench);
+  const throughHost: WorkbookOpener = (file, bench, name) => {
+    const opened = openOffice(file, bench, name, (made) => void workplace.saveNew(made));
     frame.install = opened.install;
     return opened;
   };
-  const workplace = new Workplace(first, start.office ? throughHost : openDirect);
+  const workplace: Workplace = new Workplace(first, start.office ? throughHost : openDirect);
   if (start.office) (window as Window & PreviewWindow).jarleafContainer = (each) => frame.install(each);
   (window as Window & PreviewWindow).jarleaf = workplace.port();
   element.textContent = '';

@@ -17,6 +17,8 @@ import { counted, spokenQuantity } from '../core/wording.ts';
 import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
+import type { CopyWorkbook } from '../workbook/workbook-copy.ts';
+import { carryToNewWorkbook } from './carry-to-new-workbook.ts';
 import { cellOfChart, chartDrawn, chartToDraw, type ToDraw } from './chart-to-draw.ts';
 import { drawnSentence, redrawnSentence } from './done-words.ts';
 import {
@@ -33,6 +35,8 @@ import { tabsToSetUp } from './tabs-to-set-up.ts';
 
 export interface SessionOptions extends OpenedWorkbookOptions {
   readonly random: Random;
+  /** Copies the workbook, for what makes a new one out of it. */
+  readonly copy: CopyWorkbook;
   /** The tabs of the starter workbook; asked for only when tables are set up. */
   readonly starter: () => Promise<readonly TabBlueprint[]>;
 }
@@ -42,12 +46,14 @@ export class Session {
   readonly #opened: OpenedWorkbook;
   readonly #workbook: LiveWorkbook;
   readonly #random: Random;
+  readonly #copy: CopyWorkbook;
   readonly #starter: SessionOptions['starter'];
 
   constructor(options: SessionOptions) {
     this.#opened = new OpenedWorkbook(options);
     this.#workbook = options.workbook;
     this.#random = options.random;
+    this.#copy = options.copy;
     this.#starter = options.starter;
   }
 
@@ -192,6 +198,15 @@ export class Session {
       if (added.kind !== 'done' || cell === null) return added;
       const shown = await this.goTo(cell);
       return shown.kind === 'done' ? added : { ...added, remarks: [shown.message] };
+    });
+  }
+
+  /** Carries the workbook over, as of a day, to a new one beside it. */
+  carryOver(day: Day): Promise<Done> {
+    return this.#opened.inTurn('Making the new workbook', async (): Promise<Done> => {
+      const { books } = this.#opened;
+      if (books === null) return { kind: 'refused', message: NOT_OPEN.message };
+      return carryToNewWorkbook(this.#copy, books, day, this.#random);
     });
   }
 

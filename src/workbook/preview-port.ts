@@ -1,4 +1,5 @@
 import type { LiveWorkbook } from './live-workbook.ts';
+import type { CopyOutcome } from './workbook-copy.ts';
 
 /**
  * What the preview page offers to the pane in its frame, as `window.jarleaf` of the page: the workbook without a
@@ -7,6 +8,8 @@ import type { LiveWorkbook } from './live-workbook.ts';
  */
 export interface PreviewPort {
   readonly workbook: LiveWorkbook;
+  /** Copies the workbook as it stands; the changed copy is saved to a place that the person chooses. */
+  copy(): Promise<CopyOutcome>;
   /** The day that the page says it is, YYYY-MM-DD. */
   readonly today: () => string;
   /** Is called with the new day whenever the person sets another one; the function given back ends that. */

@@ -287,6 +287,14 @@ const SHELF_VIEWS: readonly View[] = [
       await page.getByText('Nothing was thrown away in 2026').waitFor();
     },
   },
+  {
+    name: 'carrying over to a new workbook',
+    go: async ({ keys, page }) => {
+      await keys.activate({ role: 'button', name: 'Closing stock' });
+      await keys.activate({ role: 'button', name: 'New workbook…' });
+      await page.getByText('No figure of', { exact: false }).first().waitFor();
+    },
+  },
 ];
 
 /** Other workbooks, as they are when the pane opens. */

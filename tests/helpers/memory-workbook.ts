@@ -19,6 +19,11 @@ import type {
   WorkbookSnapshot,
 } from '../../src/workbook/port.ts';
 import { withChanges } from '../../src/workbook/with-changes.ts';
+import type { CopyWorkbook } from '../../src/workbook/workbook-copy.ts';
+
+/** For sessions that make no workbook of their own. */
+export const NO_COPY: CopyWorkbook = () =>
+  Promise.resolve({ kind: 'failed', message: 'There is no file here.' });
 
 /** A live workbook that is nothing but a snapshot, with ways to change it from outside and to make it fail. */
 export class MemoryWorkbook implements LiveWorkbook {

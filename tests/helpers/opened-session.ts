@@ -8,7 +8,7 @@ import { Session } from '../../src/session/session.ts';
 import type { Books } from '../../src/session/session-state.ts';
 import { randomFrom } from './bench.ts';
 import { dayOf, type Literal } from './literal.ts';
-import { MemoryWorkbook } from './memory-workbook.ts';
+import { MemoryWorkbook, NO_COPY } from './memory-workbook.ts';
 import { snapshotOf } from './snapshot.ts';
 import { STUDIO, TODAY } from './studio.ts';
 
@@ -34,6 +34,7 @@ export async function opened(literal: Literal = STUDIO, day: () => Day = () => t
     workbook,
     today: day,
     random: randomFrom(7),
+    copy: NO_COPY,
     // Long enough for everything that is said at once, and no clock.
     wait: async () => {
       for (let turn = 0; turn < 5; turn += 1) await Promise.resolve();

@@ -131,6 +131,60 @@ describe('the container in which office.js itself loads', () => {
     expect(await host.callFunction('a', 'ADD', [1, 2]).first).toEqual({ kind: 'value', value: 3 });
   });
 
+  test('the document as a file, in slices; at most two copies; a new workbook out of one', async () => {
+    const opened: string[] = [];
+    const host = createOfficeHost(createMemoryWorkbook(STUDIO), {
+      openWorkbook: (base64) => {
+        opened.push(base64);
+      },
+    });
+    const { bridge } = host.connect();
+    const bytes = Uint8Array.from({ length: 300 }, (_, index) => index % 256);
+    const container = createContainer({
+      bridge,
+      requirementSets: host.requirementSets,
+      documentName: 'C:\\Studio\\Paper stock.xlsx',
+      documentFile: () => bytes,
+    });
+    const { page: window } = page(container);
+    await window.Office.onReady();
+    const { document, requirements } = window.Office.context;
+    expect(requirements.isSetSupported('CompressedFile')).toBe(true);
+    expect(document.url).toBe('C:\\Studio\\Paper stock.xlsx');
+    const ask = <T>(call: (callback: (result: Office.AsyncResult<T>) => void) => void) =>
+      new Promise<Office.AsyncResult<T>>((resolve) => {
+        call(resolve);
+      });
+    const { Compressed, Text } = window.Office.FileType;
+    const copy = () =>
+      ask<Office.File>((done) => {
+        document.getFileAsync(Compressed, { sliceSize: 128 }, done);
+      });
+    const { value: file } = await copy();
+    expect([file.size, file.sliceCount]).toEqual([300, 3]);
+    const slices: number[][] = [];
+    for (let index = 0; index < file.sliceCount; index += 1) {
+      const { value } = await ask<Office.Slice>((done) => {
+        file.getSliceAsync(index, done);
+      });
+      expect([value.index, value.size]).toEqual([index, index === 2 ? 44 : 128]);
+      slices.push([...(value.data as number[])]);
+    }
+    expect(slices.flat()).toEqual([...bytes]);
+    expect((await copy()).status).toBe('succeeded');
+    expect((await copy()).error.code).toBe(11_000);
+    const closed = await ask<void>((done) => {
+      file.closeAsync(done);
+    });
+    expect([closed.status, (await copy()).status]).toEqual(['succeeded', 'succeeded']);
+    const text = await ask<Office.File>((done) => {
+      document.getFileAsync(Text, done);
+    });
+    expect([text.status, text.error.code]).toEqual(['failed', 1009]);
+    await window.Excel.createWorkbook('UEsDBA==');
+    expect(opened).toEqual(['UEsDBA==']);
+  });
+
   test('another theme; a document to be read only; what is not modelled is refused and kept', async () => {
     const host = createOfficeHost(createMemoryWorkbook(STUDIO));
     const { bridge } = host.connect();

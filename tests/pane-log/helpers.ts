@@ -5,7 +5,7 @@ import { Session } from '../../src/session/session.ts';
 import type { Books } from '../../src/session/session-state.ts';
 import { randomFrom } from '../helpers/bench.ts';
 import { date, dayOf, type Literal } from '../helpers/literal.ts';
-import { MemoryWorkbook } from '../helpers/memory-workbook.ts';
+import { MemoryWorkbook, NO_COPY } from '../helpers/memory-workbook.ts';
 import { snapshotOf } from '../helpers/snapshot.ts';
 import { STUDIO, TODAY } from '../helpers/studio.ts';
 
@@ -77,6 +77,7 @@ export async function openSession(literal: Literal = BENCH) {
     workbook,
     today: () => today,
     random: randomFrom(7),
+    copy: NO_COPY,
     wait: () => Promise.resolve(),
     starter: () => Promise.resolve(starterBlueprint().tabs),
   });

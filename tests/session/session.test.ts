@@ -8,7 +8,7 @@ import { withChanges } from '../../src/workbook/with-changes.ts';
 import { came, delivery } from '../actions/helpers/order-bench.ts';
 import { randomFrom } from '../helpers/bench.ts';
 import { date, type Literal } from '../helpers/literal.ts';
-import { MemoryWorkbook } from '../helpers/memory-workbook.ts';
+import { MemoryWorkbook, NO_COPY } from '../helpers/memory-workbook.ts';
 import { booksIn, leftOf, logged, MEND, opened, planIn, settled, today } from '../helpers/opened-session.ts';
 import { snapshotOf } from '../helpers/snapshot.ts';
 import { STUDIO, TODAY } from '../helpers/studio.ts';
@@ -44,6 +44,7 @@ describe('opening', () => {
       workbook,
       today: () => today,
       random: randomFrom(7),
+      copy: NO_COPY,
       wait: () => Promise.resolve(),
       starter: () => Promise.resolve([]),
     });
@@ -93,6 +94,7 @@ test('a workbook that cannot be followed opens all the same, and it is said', as
     workbook,
     today: () => today,
     random: randomFrom(7),
+    copy: NO_COPY,
     wait: () => Promise.resolve(),
     starter: () => Promise.resolve([]),
   });
@@ -401,6 +403,7 @@ describe('a posting of which only a part was written', () => {
       workbook: later,
       today: () => today,
       random: randomFrom(8),
+      copy: NO_COPY,
       wait: () => Promise.resolve(),
       starter: () => Promise.resolve([]),
     });

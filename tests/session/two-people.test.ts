@@ -17,6 +17,7 @@ import type { LiveWorkbook } from '../../src/workbook/live-workbook.ts';
 import type { CellValue, WorkbookSnapshot } from '../../src/workbook/port.ts';
 import { randomFrom } from '../helpers/bench.ts';
 import { date, dayOf, type Literal, type LiteralRow } from '../helpers/literal.ts';
+import { NO_COPY } from '../helpers/memory-workbook.ts';
 import { loadExcel } from '../helpers/office-client.ts';
 import { snapshotOf } from '../helpers/snapshot.ts';
 import { STUDIO, TODAY } from '../helpers/studio.ts';
@@ -175,6 +176,7 @@ async function meet(): Promise<{ readonly host: OfficeHost; readonly people: rea
         workbook: live,
         today: () => today,
         random: randomFrom(place + 1),
+        copy: NO_COPY,
         wait: macrotask,
         starter: () => Promise.resolve([]),
       }),

@@ -105,11 +105,14 @@ describe('whatever stands in the cells', () => {
         const today = dayOf(TODAY);
         const { ledger } = booksOf(snapshot);
         const { stock } = checkWorkbook(snapshot, today);
-        const problem = planProblemOf(ledger, stock, outlookEnd(ledger, today));
-        const written = JSON.stringify(planJson(solvePlan(problem), 'EUR', []), (key, value: unknown) => {
-          if (typeof value === 'number') expect(value, key).toSatisfy(Number.isFinite);
-          return value;
-        });
+        const planned = planProblemOf(ledger, stock, outlookEnd(ledger, today));
+        const written = JSON.stringify(
+          planJson(solvePlan(planned), ledger.studio.settings.currency, []),
+          (key, value: unknown) => {
+            if (typeof value === 'number') expect(value, key).toSatisfy(Number.isFinite);
+            return value;
+          },
+        );
         expect(written).not.toMatch(/undefined|NaN|\[object/);
       }),
       { numRuns: PLANNING_RUNS },

@@ -1,9 +1,9 @@
 import type { CarriedOver } from '../../actions/carry-over.ts';
+import { foldedWords, goneWords, keepOldWords, keptWords } from '../../actions/carry-words.ts';
 import { KEPT_BECAUSE } from '../../core/carry-over.ts';
 import { isoDay, spokenDay } from '../../core/day.ts';
 import { quantityNumber } from '../../core/exact-number.ts';
-import { groupBy } from '../../core/group-by.ts';
-import { counted, spokenNumber, unitFor } from '../../core/wording.ts';
+import { spokenNumber, unitFor } from '../../core/wording.ts';
 import { day, money } from '../answers-json.ts';
 import { inCurrency, spokenMoney } from '../check-text.ts';
 import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
@@ -25,16 +25,11 @@ export function carryText(
   { from, to }: { readonly from: string; readonly to: string },
   terminal: Terminal,
 ): string[] {
-  const { lots, folded, entries, kept, gone, currency } = carried;
+  const { lots, kept, gone, currency } = carried;
   const say = (text: string): string[] => wrapped(text, terminal.width, 0);
   const lines = [
     heading(`Carried over to ${spokenDay(carried.day)}${inCurrency(currency)}`, terminal),
-    ...say(
-      folded === 0
-        ? 'Nothing can be folded yet: the new workbook holds all that the old one does.'
-        : `${counted(folded, 'movement')} of ${counted(lots.length, 'lot')} folded into ${counted(lots.length, 'Carried movement')}; ` +
-            `${counted(entries, 'entry', 'entries')} of the treatment log left behind.`,
-    ),
+    ...say(foldedWords(carried)),
   ];
   if (lots.length > 0) {
     const rows = lots.map(({ lot, folded: own, carried: one, cost, opened }) => {
@@ -56,22 +51,13 @@ export function carryText(
   }
   if (kept.length > 0) {
     lines.push('', heading('Movements that stay', terminal));
-    for (const { why, count } of kept) lines.push(...listed(`${count} ${KEPT_BECAUSE[why]}`, terminal));
+    for (const words of keptWords(carried)) lines.push(...listed(words, terminal));
   }
   if (gone.length > 0) {
     lines.push('', heading('Notices that go with what they are about', terminal));
-    for (const [code, some] of groupBy(gone, (each) => each.code))
-      lines.push(
-        ...listed(`${code}: ${[...new Set(some.map(({ subject }) => subject))].join(', ')}`, terminal),
-      );
+    for (const words of goneWords(carried)) lines.push(...listed(words, terminal));
   }
-  lines.push(
-    '',
-    ...say(
-      `No figure of ${spokenDay(carried.day)} or later changes. Keep ${from} with the records of the jobs: it alone ` +
-        'tells which lots went into objects that are handed back, what those jobs cost, and the figures of days before.',
-    ),
-  );
+  lines.push('', ...say(keepOldWords(carried, from)));
   if (carried.posting !== null) lines.push('', `Posting ${carried.posting}.`);
   lines.push(`Saved to ${to}.`);
   return lines;

@@ -15,7 +15,13 @@ import { tableKind } from './table.ts';
 import { tableColumnKind, tableColumnsKind } from './table-columns.ts';
 import { tableRowKind, tableRowsKind } from './table-rows.ts';
 import { tablesKind } from './tables.ts';
-import { applicationKind, functionResultKind, functionsKind, workbookKind } from './workbook.ts';
+import {
+  applicationKind,
+  functionResultKind,
+  functionsKind,
+  workbookCreatedKind,
+  workbookKind,
+} from './workbook.ts';
 import { freezePanesKind, protectionKind, worksheetKind } from './worksheet.ts';
 import { worksheetsKind } from './worksheets.ts';
 
@@ -48,6 +54,7 @@ export const KINDS: { readonly [Name in KindName]: ObjectKind<Subjects[Name]> } 
   TableRow: tableRowKind,
   TableRowCollection: tableRowsKind,
   Workbook: workbookKind,
+  WorkbookCreated: workbookCreatedKind,
   Worksheet: worksheetKind,
   WorksheetCollection: worksheetsKind,
   WorksheetFreezePanes: freezePanesKind,

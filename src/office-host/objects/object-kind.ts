@@ -7,6 +7,7 @@ import type { CellScalar } from '../workbook-description.ts';
 /** The kinds of objects that clients get hold of, by the names of the client library, and what stands behind each. */
 export interface Subjects {
   Workbook: null;
+  WorkbookCreated: string;
   Application: null;
   Functions: null;
   FunctionResult: { readonly value: CellScalar | null; readonly error: string | null };
@@ -80,6 +81,8 @@ export interface RequestSession {
   readonly range: (subject: RangeSubject) => LiveObject<'Range'>;
   readonly select: (range: RangeSubject) => void;
   readonly activate: (sheet: Sheet) => void;
+  /** Opens another workbook beside this one: its file, in base64. */
+  readonly openWorkbook: (base64: string) => void;
 }
 
 type Answer = Json | LiveObject | undefined;

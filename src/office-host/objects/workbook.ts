@@ -60,8 +60,19 @@ export const applicationKind: ObjectKind<null> = {
       oneOf(type, ['Recalculate', 'Full', 'FullRebuild']);
       return null;
     },
+    CreateWorkbook: (_, [base64]) => new LiveObject('WorkbookCreated', text(base64)),
     SuspendApiCalculationUntilNextSync: () => null,
     SuspendScreenUpdatingUntilNextSync: () => null,
+  },
+};
+
+/** A workbook that is not open yet: its file, in base64. */
+export const workbookCreatedKind: ObjectKind<string> = {
+  methods: {
+    Open: (base64, _args, session) => {
+      session.openWorkbook(base64);
+      return null;
+    },
   },
 };
 

@@ -5,12 +5,12 @@ import { keyOf } from '../../core/identifier.ts';
 import { compareText } from '../../core/notice.ts';
 import { counted } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
-import { Button, Icon } from '../parts/button.tsx';
+import { Button } from '../parts/button.tsx';
 import { DayText, Money, Quantity } from '../parts/figures.tsx';
 import { Banner, Heading } from '../parts/layout.tsx';
 import { Table, type TableColumn, type TableRow } from '../parts/table.tsx';
-import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
+import { BackRow } from './back-row.tsx';
 import { DayChooser } from './day-chooser.tsx';
 
 const COLUMNS: readonly TableColumn[] = [
@@ -28,7 +28,6 @@ export function ClosingPage({ books }: { readonly books: Books }) {
   const { ledger, today, settings } = books;
   const stock = useMemo(() => closingStock(ledger, today), [ledger, today]);
   const close = (): void => openStock({ kind: 'list' });
-  useEscape(true, close);
   const { currency } = settings;
   const toMend = books.notices.filter(({ severity }) => severity === 'stop').length;
   const materials = stock.materials.toSorted((a, b) =>
@@ -36,18 +35,14 @@ export function ClosingPage({ books }: { readonly books: Books }) {
   );
   return (
     <>
-      <div class="head no-print">
-        <Button look="quiet" class="button-back" onPress={close}>
-          <Icon icon="back" />
-          All stock
-        </Button>
-      </div>
+      <BackRow to="All stock" onBack={close} />
       <Heading focusHome>{`Closing stock, ${spokenDay(today)}`}</Heading>
       <div class="actions no-print">
         <Button look="main" onPress={() => window.print()}>
           Print
         </Button>
         <Button onPress={() => openStock({ kind: 'disposals' })}>Thrown away…</Button>
+        <Button onPress={() => openStock({ kind: 'carry' })}>New workbook…</Button>
         <DayChooser books={books} />
       </div>
       {toMend > 0 && (

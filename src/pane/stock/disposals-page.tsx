@@ -3,13 +3,13 @@ import { DISPOSAL_CAUTION } from '../../actions/discard-expired.ts';
 import { type Disposed, type DisposedMaterial, disposalsIn } from '../../core/disposals.ts';
 import { counted } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
-import { Button, Icon } from '../parts/button.tsx';
+import { Button } from '../parts/button.tsx';
 import { SelectField } from '../parts/fields.tsx';
 import { DayText, Money, Quantity } from '../parts/figures.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { Table, type TableColumn, type TableRow } from '../parts/table.tsx';
-import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
+import { BackRow } from './back-row.tsx';
 import { Facts } from './facts.tsx';
 import { yearOf, yearsToChoose } from './years.ts';
 
@@ -25,17 +25,11 @@ export function DisposalsPage({ books }: { readonly books: Books }) {
   const [year, setYear] = useState(yearOf(today));
   const disposals = useMemo(() => disposalsIn(ledger, year), [ledger, year]);
   const close = (): void => openStock({ kind: 'closing' });
-  useEscape(true, close);
   const { currency } = settings;
   const { materials, jobWaste, studioLoss, withoutCost, undated } = disposals;
   return (
     <>
-      <div class="head no-print">
-        <Button look="quiet" class="button-back" onPress={close}>
-          <Icon icon="back" />
-          Closing stock
-        </Button>
-      </div>
+      <BackRow to="Closing stock" onBack={close} />
       <Heading focusHome>{`Thrown away in ${year}`}</Heading>
       <div class="no-print stack">
         <SelectField

@@ -6,14 +6,13 @@ import { unitFor } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { stockTable } from '../../workbook/tables-stock.ts';
 import { DeedsRow } from '../lot-deeds/deeds-row.tsx';
-import { Button, Icon } from '../parts/button.tsx';
 import { DayText, Money } from '../parts/figures.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { LongTable } from '../parts/long-table.tsx';
 import type { TableColumn, TableRow } from '../parts/table.tsx';
-import { useEscape } from '../parts/use-escape.ts';
 import { openMaterial } from '../route.ts';
 import { asOfDay } from './as-of.ts';
+import { BackRow } from './back-row.tsx';
 import { HazardCaution } from './hazard-caution.tsx';
 import { LotFacts } from './lot-facts.tsx';
 import { purposeOf, signedNumber, whatOf } from './movement-words.ts';
@@ -41,16 +40,11 @@ export function LotPage({ books, figures }: LotPageProps) {
   const day = asOfDay.value;
   const postings = day === null ? all : all.filter(({ movement }) => movement.day <= day);
   const close = (): void => openMaterial(material);
-  useEscape(true, close);
   return (
     <>
-      <div class="head">
-        <Button look="quiet" class="button-back" onPress={close}>
-          <Icon icon="back" />
-          {material.name}
-        </Button>
+      <BackRow to={material.name} onBack={close}>
         <ShowInTab books={books} row={record} header={stockTable(record.place.table).columns.lot.header} />
-      </div>
+      </BackRow>
       <Heading focusHome>{`Lot ${lot.name}`}</Heading>
       <HazardCaution books={books} material={material} />
       <LotFacts books={books} figures={figures} />

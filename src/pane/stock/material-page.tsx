@@ -6,13 +6,12 @@ import { counted, spokenQuantity } from '../../core/wording.ts';
 import type { Books } from '../../session/session-state.ts';
 import { materialsTable } from '../../workbook/tables-stock.ts';
 import { MakeSome } from '../make/make-some.tsx';
-import { Button, Icon } from '../parts/button.tsx';
 import { DayText, Money, Quantity } from '../parts/figures.tsx';
 import { later } from '../parts/later.tsx';
 import { Heading } from '../parts/layout.tsx';
-import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
 import { asOfDay } from './as-of.ts';
+import { BackRow } from './back-row.tsx';
 import { type Fact, Facts } from './facts.tsx';
 import { HazardCaution } from './hazard-caution.tsx';
 import { MaterialLotTables } from './material-lot-tables.tsx';
@@ -32,16 +31,11 @@ const MaterialOutlook = later(
 export function MaterialPage({ books, figures }: MaterialPageProps) {
   const { material } = figures;
   const close = (): void => openStock({ kind: 'list' });
-  useEscape(true, close);
   return (
     <>
-      <div class="head">
-        <Button look="quiet" class="button-back" onPress={close}>
-          <Icon icon="back" />
-          All stock
-        </Button>
+      <BackRow to="All stock" onBack={close}>
         <ShowInTab books={books} row={material.record} header={materialsTable.columns.material.header} />
-      </div>
+      </BackRow>
       <Heading focusHome>{material.name}</Heading>
       {figures.reorder.isLow && <p class="low-mark">{lowWords(figures)}</p>}
       <HazardCaution books={books} material={material} />

@@ -8,6 +8,7 @@ import { Heading } from '../parts/layout.tsx';
 import { openedStock, openStock, type StockPage } from '../route.ts';
 import { CountPage } from '../stocktake/count-page.tsx';
 import { asOfDay, booksAsOf } from './as-of.ts';
+import { CarryPage } from './carry-page.tsx';
 import { ClosingPage } from './closing-page.tsx';
 import { OtherDayBanner } from './day-chooser.tsx';
 import { DisposalsPage } from './disposals-page.tsx';
@@ -21,9 +22,10 @@ export function StockSection({ books }: { readonly books: Books }) {
   const page = openedStock.value;
   const day = asOfDay.value;
   const shown = useMemo(() => (day === null ? books : booksAsOf(books, day)), [books, day]);
-  // What is counted, and what was thrown away in a year, are no figures of a day.
+  // What is counted, thrown away in a year or carried over are no figures of the day that is shown.
   if (page.kind === 'count') return <CountPage books={books} />;
   if (page.kind === 'disposals') return <DisposalsPage books={books} />;
+  if (page.kind === 'carry') return <CarryPage books={books} />;
   return (
     <>
       <OtherDayBanner />
@@ -33,7 +35,7 @@ export function StockSection({ books }: { readonly books: Books }) {
 }
 
 interface DayPageProps {
-  readonly page: Exclude<StockPage, { readonly kind: 'count' | 'disposals' }>;
+  readonly page: Exclude<StockPage, { readonly kind: 'count' | 'disposals' | 'carry' }>;
   readonly books: Books;
 }
 

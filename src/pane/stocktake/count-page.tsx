@@ -4,11 +4,10 @@ import type { Lot } from '../../core/studio.ts';
 import type { Books } from '../../session/session-state.ts';
 import { RECORD_TABLES } from '../../workbook/known-tables.ts';
 import { usePane } from '../pane-context.ts';
-import { Button, Icon } from '../parts/button.tsx';
 import { SelectField, TextField } from '../parts/fields.tsx';
 import { Heading } from '../parts/layout.tsx';
-import { useEscape } from '../parts/use-escape.ts';
 import { openStock } from '../route.ts';
+import { BackRow } from '../stock/back-row.tsx';
 import { CountRowView } from './count-row.tsx';
 import { besidesWords, type CountRow, countSheet, nextToCount, rowsOf } from './count-sheet.ts';
 import {
@@ -28,15 +27,9 @@ const POST = 'post-counted';
 /** A stocktake: the list in walking order, and what was counted so far. */
 export function CountPage({ books }: { readonly books: Books }) {
   const close = (): void => openStock({ kind: 'list' });
-  useEscape(true, close);
   return (
     <>
-      <div class="head">
-        <Button look="quiet" class="button-back" onPress={close}>
-          <Icon icon="back" />
-          All stock
-        </Button>
-      </div>
+      <BackRow to="All stock" onBack={close} />
       <Heading focusHome>Count what is there</Heading>
       {books.reading.tables.has(RECORD_TABLES.counts.name.toLowerCase()) ? (
         <Counting books={books} />

@@ -17,10 +17,22 @@ export interface OfficeWorkbookOpened extends OpenWorkbook {
   readonly install: (window: Window) => void;
 }
 
-/** Opens a file into a host in memory, which the pane reaches through the spreadsheet's own script. */
-export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWorkbookOpened {
+/**
+ * Opens a file into a host in memory, which the pane reaches through the spreadsheet's own script.
+ * @param openNew is given the file of a workbook that the pane wants to be opened beside this one
+ */
+export function openOffice(
+  bytes: Uint8Array,
+  bench: () => Workbench,
+  fileName: string,
+  openNew: (file: Uint8Array) => void,
+): OfficeWorkbookOpened {
   const file = openXlsx(bytes);
-  const host = createOfficeHost(createMemoryWorkbook(describeWorkbook(file)));
+  const host = createOfficeHost(createMemoryWorkbook(describeWorkbook(file)), {
+    openWorkbook: (base64) => {
+      openNew(Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)));
+    },
+  });
   const { bridge } = host.connect(CLIENT);
   const person = host.person(CLIENT);
   const tabs = new Map(file.tabs().map((tab) => [tab.name, tab]));
@@ -59,6 +71,13 @@ export function openOffice(bytes: Uint8Array, bench: () => Workbench): OfficeWor
     bridge: followed(bridge, followHost),
     requirementSets: host.requirementSets,
     theme: dark ? DARK_THEME : LIGHT_THEME,
+    documentName: fileName,
+    documentFile: () => {
+      const saved = source.save();
+      if (saved.kind === 'saved') return saved.bytes;
+      bench().say('problem', saved.message);
+      return null;
+    },
   });
   return { source, gate: NO_GATE, install: (frame) => container.install(frame), close };
 }

@@ -1,7 +1,9 @@
 import { signal } from '@preact/signals';
+import { copyOfFile } from '../../files/copy-of-file.ts';
 import { FileRefused } from '../../files/file-refused.ts';
 import type { LiveWorkbook } from '../../workbook/live-workbook.ts';
 import type { PreviewPort } from '../../workbook/preview-port.ts';
+import type { CopyOutcome, HandOverOutcome } from '../../workbook/workbook-copy.ts';
 import type { GridSource } from '../model/grid-source.ts';
 import { Today } from '../model/today.ts';
 import { Workbench } from '../model/workbench.ts';
@@ -15,7 +17,8 @@ export interface OpenWorkbook {
   readonly close: () => void;
 }
 
-export type WorkbookOpener = (bytes: Uint8Array, bench: () => Workbench) => OpenWorkbook;
+/** @param fileName what the file is called */
+export type WorkbookOpener = (bytes: Uint8Array, bench: () => Workbench, fileName: string) => OpenWorkbook;
 
 /** The first file, as the server gives it. */
 export interface FirstFile {
@@ -39,7 +42,7 @@ export class Workplace {
   constructor(first: FirstFile, open: WorkbookOpener) {
     this.#first = first;
     this.#open = open;
-    this.#opened = open(first.bytes, () => this.bench);
+    this.#opened = open(first.bytes, () => this.bench, first.name);
     this.bench = new Workbench(this.#opened.source);
     this.#begin({ name: first.name, handle: null }, first.day);
   }
@@ -51,10 +54,25 @@ export class Workplace {
       get workbook() {
         return gate();
       },
+      copy: () => Promise.resolve(this.#copy()),
       today: () => this.today.day.value,
       onToday: (listener) => this.today.onChange(listener),
       registerFunctions: (evaluate) => this.bench.registerFunctions(evaluate),
     };
+  }
+
+  /** Saves a workbook that the pane has made, where the person wants it. */
+  async saveNew(bytes: Uint8Array): Promise<void> {
+    await this.#told('saved', async () => {
+      const file = await saveFile({ name: 'New workbook.xlsx', handle: null }, bytes);
+      if (file) this.bench.say('news', `${file.name} saved.`);
+    });
+  }
+
+  #copy(): CopyOutcome {
+    const saved = this.bench.source.value.save();
+    if (saved.kind === 'refused') return { kind: 'failed', message: saved.message };
+    return copyOfFile(saved.bytes, this.file.value.name, saveCopy);
   }
 
   /** Shows the first file again, as it was. */
@@ -89,7 +107,7 @@ export class Workplace {
 
   #show(file: OpenedFile, day: string | null): void {
     try {
-      const opened = this.#open(file.bytes, () => this.bench);
+      const opened = this.#open(file.bytes, () => this.bench, file.name);
       this.#opened.close();
       this.#opened = opened;
       this.bench.open(opened.source);
@@ -115,5 +133,15 @@ export class Workplace {
       if (!(error instanceof DOMException)) throw error;
       this.bench.say('problem', `The file could not be ${what}: ${error.message}`);
     }
+  }
+}
+
+async function saveCopy(bytes: Uint8Array, name: string): Promise<HandOverOutcome> {
+  try {
+    const file = await saveFile({ name, handle: null }, bytes);
+    return file === null ? { kind: 'cancelled' } : { kind: 'saved', name: file.name };
+  } catch (error) {
+    if (!(error instanceof DOMException)) throw error;
+    return { kind: 'failed', message: `The new workbook could not be saved: ${error.message}` };
   }
 }
