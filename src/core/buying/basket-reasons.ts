@@ -1,9 +1,9 @@
 import { type Day, spokenDay } from '../day.ts';
 import type { SupplierProblem } from '../planning/plan-problem.ts';
 import { counted } from '../wording.ts';
-import { moneyWords, moreWords } from './basket-words.ts';
+import { moneyWords } from './basket-words.ts';
 import type { ChosenRow } from './choose-packs.ts';
-import { extraPacks, packReasons } from './pack-reasons.ts';
+import { packReasons } from './pack-reasons.ts';
 import { carriageFor, chosenOf, goodsOf, type Purchase } from './purchase.ts';
 import { supplierReasons } from './supplier-reasons.ts';
 
@@ -16,7 +16,7 @@ export function lineReasons(purchase: Purchase, chosen: ChosenRow): string[] {
   ];
 }
 
-/** Why carriage is charged or not, and what was added to an order. */
+/** Why carriage is charged or not, and whether the supplier takes so small an order. */
 export function orderReasons(
   purchase: Purchase,
   rows: readonly ChosenRow[],
@@ -25,16 +25,7 @@ export function orderReasons(
   const money = (coins: number) => moneyWords(coins, purchase.currency);
   const goods = goodsOf(rows);
   const { carriage, carriageFreeOver, minimumOrder } = terms;
-  const reasons = rows.flatMap((each) => {
-    const extra = extraPacks(purchase, each);
-    if (extra === null) return [];
-    const quantity = extra.packs * each.row.offer.packQuantity;
-    const s = quantity === 1 ? 's' : '';
-    const more = moreWords(quantity, each.need.need);
-    if (extra.because === 'carriage') return [`${more} save${s} the carriage of ${money(carriage)}.`];
-    if (extra.because !== 'smallest order') return [];
-    return [`${more} bring${s} the order to the smallest order of ${money(minimumOrder)}.`];
-  });
+  const reasons: string[] = [];
   if (goods < minimumOrder) reasons.push(`Below the smallest order of ${money(minimumOrder)}.`);
   if (carriage > 0 && carriageFreeOver !== null) {
     reasons.push(

@@ -14,10 +14,9 @@ export function quantityWords(quantity: number, { unit }: BuyNeed): string {
   return spokenQuantity(exact(quantity), unitNamed(unit));
 }
 
-/** So much more of a material: 2 more sheets of tissue, 500 g more of paste. */
+/** So much more of a material: 2 more sheets, 500 g more. */
 export function moreWords(quantity: number, need: BuyNeed): string {
   const number = spokenNumber(exact(quantity));
   const unit = unitFor(number, unitNamed(need.unit));
-  const more = need.inPieces ? `${number} more ${unit}` : `${number} ${unit} more`;
-  return `${more} of ${need.material}`;
+  return need.inPieces ? `${number} more ${unit}` : `${number} ${unit} more`;
 }

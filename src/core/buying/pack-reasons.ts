@@ -1,11 +1,11 @@
 import { counted } from '../wording.ts';
-import { moneyWords } from './basket-words.ts';
+import { moneyWords, moreWords } from './basket-words.ts';
 import type { ChosenRow } from './choose-packs.ts';
 import { type OfferRow, SAME, slackOf, supplierTerms } from './offer-row.ts';
 import { broughtBy, carriageFor, chosenOf, goodsBySupplier, goodsOf, type Purchase } from './purchase.ts';
 
 /** Packs beyond what is needed, and what they are good for. */
-export interface ExtraPacks {
+interface ExtraPacks {
   readonly packs: number;
   readonly because: 'carriage' | 'smallest order' | 'cheaper' | 'fewest sold';
 }
@@ -36,8 +36,9 @@ function extraReasons(purchase: Purchase, chosen: ChosenRow): string[] {
   if (extra === null) return [];
   const { currency, problem } = purchase;
   const { carriage, minimumOrder } = supplierTerms(problem, chosen.row.supplier);
-  const more = `${extra.packs} more ${extra.packs === 1 ? 'pack' : 'packs'}`;
-  const s = extra.packs === 1 ? 's' : '';
+  const quantity = extra.packs * chosen.row.offer.packQuantity;
+  const more = moreWords(quantity, chosen.need.need);
+  const s = quantity === 1 ? 's' : '';
   switch (extra.because) {
     case 'carriage':
       return [`${more} save${s} the carriage of ${moneyWords(carriage, currency)}.`];
@@ -66,7 +67,7 @@ function limitReasons(purchase: Purchase, { row, packs, need }: ChosenRow): stri
  * The packs of a row that could be left out with everything still here in time, and what leaving them out would spoil.
  * @returns null where none could, or where it was set by hand
  */
-export function extraPacks(purchase: Purchase, chosen: ChosenRow): ExtraPacks | null {
+function extraPacks(purchase: Purchase, chosen: ChosenRow): ExtraPacks | null {
   const { row, packs, need } = chosen;
   if (row.byHand !== null) return null;
   const spare = spareQuantity(purchase, chosen);

@@ -79,10 +79,9 @@ test(
           );
           const dearer =
             /^Dearer here by ([\d.]+) than from (\w+), but no (second )?carriage of ([\d.]+)\.$/.exec(reason);
-          const carriage = /^(\d+) more packs? saves? the carriage of ([\d.]+)\.$/.exec(reason);
-          const smallest = /^(\d+) more packs? brings? the order to the smallest order of ([\d.]+)\.$/.exec(
-            reason,
-          );
+          const carriage = /^([\d.]+) more sheets? saves? the carriage of ([\d.]+)\.$/.exec(reason);
+          const smallest =
+            /^([\d.]+) more sheets? brings? the order to the smallest order of ([\d.]+)\.$/.exec(reason);
           if (cheaper !== null) {
             count.cheaper += 1;
             const other = await boughtFrom(problem, basket, line.material, cheaper[2] ?? '');
@@ -107,7 +106,7 @@ test(
           }
           const extra = carriage ?? smallest;
           if (extra === null) continue;
-          const other = await withFewer(problem, basket, line, Number(extra[1]));
+          const other = await withFewer(problem, basket, line, Number(extra[1]) / line.packQuantity);
           const there = other.orders.find(({ supplier }) => supplier === order?.supplier);
           if (carriage !== null && there !== undefined) {
             count.carriage += 1;
