@@ -410,7 +410,7 @@ describe('taking a delivery back', () => {
     const bench = new Bench(ON_ITS_WAY);
     const take = (...lines: OrderToReceive['lines']) =>
       bench.do((snapshot, random) => receiveOrder(snapshot, delivery('O-1', lines), TODAY, random));
-    take(came('1', 1));
+    const first = take(came('1', 1));
     const second = take(came('1', 3), came('2'));
     const { posting } = second;
     expect(bench.rows('Orders')).toMatchObject([{ State: 'Received' }]);
@@ -448,8 +448,25 @@ describe('taking a delivery back', () => {
     expect(refusal(undone.posting)).toBe(
       `Posting ${undone.posting} took another one back itself, and a reversal is never reversed: receive the order again instead.`,
     );
-    const [latest] = recentPostings(booksOf(bench.workbook.snapshot()).ledger, 1);
-    expect([latest?.posting, latest?.isReversal]).toEqual([undone.posting, true]);
+    const recent = recentPostings(booksOf(bench.workbook.snapshot()).ledger, 3);
+    expect(
+      recent.map((each) => [each.posting, each.isReversal, each.reversed, each.materials, each.cost]),
+    ).toEqual([
+      [
+        posting,
+        false,
+        true,
+        ['Tissue 5', 'Gelatine'],
+        second.lots.reduce((sum, { goods, carriage }) => sum + (goods ?? 0n) + carriage, 0n),
+      ],
+      [first.posting, false, false, ['Tissue 5'], expect.anything()],
+      [undone.posting, true, false, ['Tissue 5', 'Gelatine'], expect.anything()],
+    ]);
+    expect(recent.map(({ received }) => received.map(({ name }) => name))).toEqual([
+      second.lots.map(({ lot }) => lot.name),
+      first.lots.map(({ lot }) => lot.name),
+      [],
+    ]);
   });
 
   test('is refused while anything was taken from its lots, and allowed once that is taken back', () => {

@@ -10,7 +10,7 @@ import { xlsxOf } from '../helpers/xlsx.ts';
 import { filledRows, rowsFrom } from './helpers/log-form.ts';
 import { type PaneOptions, PanePage } from './helpers/pane-page.ts';
 import { basketInNode, planInNode } from './helpers/plan-in-node.ts';
-import { plain, textOf } from './helpers/shown-text.ts';
+import { plain } from './helpers/shown-text.ts';
 import { SAMPLE_DAY, sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
 const PLAN = planInNode(sampleSnapshot('demo-studio.xlsx'));
@@ -26,23 +26,32 @@ function money(coins: number): string {
   return moneyText(BigInt(Math.round(coins)), { code: 'EUR', decimals: 2 });
 }
 
-/** The lines of the basket as they are shown, by supplier. */
+/** The lines of the basket as they are shown, by supplier: in one look, as they may be put anew at any moment. */
 async function shownBasket({ page }: PanePage) {
-  const blocks = await page.getByRole('region', { name: /^From / }).all();
-  return Promise.all(
-    blocks.map(async (block) => ({
-      supplier: (await block.getAttribute('aria-label'))?.replace('From ', ''),
-      lines: await Promise.all(
-        (await block.locator('.plan-item').all()).map(async (line) => ({
-          material: await textOf(line.locator('.plan-link')),
-          packs: Number(await line.getByRole('textbox').inputValue()),
-          amount: await textOf(line.locator('.plan-item-head .figure')),
-          reasons: (await line.locator('.plain-list > li').allInnerTexts()).map(plain),
-        })),
-      ),
-      sums: (await block.locator('.basket-sum dd').allInnerTexts()).map(plain),
+  const blocks = await page.getByRole('region', { name: /^From / }).evaluateAll((found) => {
+    const textsIn = (element: Element, selector: string): string[] =>
+      [...element.querySelectorAll(selector)].map(({ textContent }) => textContent);
+    return found.map((block) => ({
+      supplier: block.getAttribute('aria-label')?.replace('From ', ''),
+      lines: [...block.querySelectorAll('.plan-item')].map((line) => ({
+        material: textsIn(line, '.plan-link')[0] ?? '',
+        packs: Number(line.querySelector<HTMLInputElement>('input[inputmode=numeric]')?.value),
+        amount: textsIn(line, '.plan-item-head .figure')[0] ?? '',
+        reasons: textsIn(line, '.plain-list > li'),
+      })),
+      sums: textsIn(block, '.basket-sum dd'),
+    }));
+  });
+  return blocks.map(({ supplier, lines, sums }) => ({
+    supplier,
+    lines: lines.map(({ material, packs, amount, reasons }) => ({
+      material: plain(material),
+      packs,
+      amount: plain(amount),
+      reasons: reasons.map(plain),
     })),
-  );
+    sums: sums.map(plain),
+  }));
 }
 
 /** The same of a basket that was worked out here. */
@@ -204,6 +213,28 @@ describe.each([320, 450])('Buy at %i pixels, by keyboard', (width) => {
     const after = (await pane.check()).stock.lots.filter(({ lot }) => lot.record.order === name);
     expect(after.filter(({ left }) => left.compare(0) > 0)).toEqual([]);
     await expect.poll(() => keys.focused()).not.toBe('BODY');
+
+    // Nothing more of it comes: asked twice, and then it is suggested again.
+    const cancel = { role: 'button', name: `Cancel… order ${name}` } as const;
+    await keys.activate(cancel, { most: 90 });
+    await expect.poll(() => keys.isOn({ role: 'button', name: `Cancel order ${name}` })).toBe(true);
+    await keys.press('Escape');
+    await page.getByRole('button', { name: `Receive… order ${name}` }).waitFor();
+    await keys.activate(cancel, { most: 90 });
+    await expect.poll(() => keys.isOn({ role: 'button', name: `Cancel order ${name}` })).toBe(true);
+    await keys.press('Enter');
+    await pane.says(`Cancelled: order ${name} of ${order.supplier}.`);
+    await page.getByRole('button', { name: `Receive… order ${name}` }).waitFor({ state: 'detached' });
+    await expect
+      .poll(async () =>
+        (await shownBasket(pane)).flatMap(({ lines }) => lines.map(({ material }) => material)),
+      )
+      .toContain(line.material);
+    await expect.poll(() => keys.focused()).not.toBe('BODY');
+
+    await keys.openSection('Log');
+    const written = page.locator('.log-posting').filter({ hasText: `Received: ${line.material}` });
+    await written.getByText('Taken back since: not received after all.').waitFor();
     await pane.close();
   });
 });

@@ -11,7 +11,7 @@ import { dayOf } from '../helpers/literal.ts';
 import { factsIn } from './helpers/facts.ts';
 import { PanePage } from './helpers/pane-page.ts';
 import { plain } from './helpers/shown-text.ts';
-import { stockInPane, stockInWords } from './helpers/stock-words.ts';
+import { stockIn, stockInWords } from './helpers/stock-words.ts';
 import { sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
 const PAST = '2026-06-30';
@@ -65,7 +65,7 @@ describe.each([320, 450])('Other days at %i pixels, by keyboard', (width) => {
     await page.getByRole('tab', { name: 'Today' }).waitFor();
     await keys.openSection('Stock');
     await chooseDay(pane, PAST);
-    const shown = await stockInPane(pane);
+    const shown = await stockIn(pane.page);
     expect(shown).toEqual(stockInWords(past));
     expect(shown).not.toEqual(stockInWords(checkWorkbook(SNAPSHOT, TODAY)));
 

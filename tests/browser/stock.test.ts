@@ -8,7 +8,7 @@ import { moneyText } from '../../src/core/money.ts';
 import { spokenNumber, spokenQuantity } from '../../src/core/wording.ts';
 import { factsIn } from './helpers/facts.ts';
 import { PanePage } from './helpers/pane-page.ts';
-import { stockInPane, stockInWords } from './helpers/stock-words.ts';
+import { stockIn, stockInWords } from './helpers/stock-words.ts';
 import { sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
 const SNAPSHOT = sampleSnapshot('demo-studio.xlsx');
@@ -21,7 +21,7 @@ describe.each([320, 450])('Stock at %i pixels, by keyboard', (width) => {
     const { keys, page } = pane;
     await page.getByRole('tab', { name: 'Today' }).waitFor();
     await keys.openSection('Stock');
-    expect(await stockInPane(pane)).toEqual(stockInWords(CHECK));
+    expect(await stockIn(pane.page)).toEqual(stockInWords(CHECK));
 
     await keys.fill('Find or scan', 'wheat starch');
     await page.getByText('2 materials found').waitFor();

@@ -5,7 +5,7 @@ import type { Severity } from '../../src/core/notice.ts';
 import { seededRandom } from '../../src/core/seeded-random.ts';
 import { withChanges } from '../../src/workbook/with-changes.ts';
 import { PanePage } from './helpers/pane-page.ts';
-import { stockInPane, stockInWords } from './helpers/stock-words.ts';
+import { stockIn, stockInWords } from './helpers/stock-words.ts';
 import { sampleSnapshot, TODAY } from './helpers/studio-in-node.ts';
 
 const WORDS: Readonly<Record<Severity, string>> = { stop: 'Mend first', warn: 'Warning', note: 'Note' };
@@ -55,7 +55,7 @@ describe.each([320, 450])('Today at %i pixels, by keyboard', (width) => {
     const expected = checkWorkbook(withChanges(sample, written.changes), TODAY);
     expect((await pane.notices()).toSorted()).toEqual(inWords(expected.notices).toSorted());
     await keys.openSection('Stock');
-    const stock = await stockInPane(pane);
+    const stock = await stockIn(pane.page);
     expect(stock).toEqual(stockInWords(expected));
     expect(stock).toEqual(stockInWords(await pane.check()));
     expect(stock).not.toEqual(stockInWords(before));

@@ -3,7 +3,7 @@ import { filledRows, rowsFrom } from './helpers/log-form.ts';
 import type { PanePage } from './helpers/pane-page.ts';
 import { cellOf, openSample, QUIET, rowBelow } from './helpers/sheet-places.ts';
 import { textOf } from './helpers/shown-text.ts';
-import { stockInPane, stockInWords } from './helpers/stock-words.ts';
+import { stockIn, stockInWords } from './helpers/stock-words.ts';
 
 async function toDraw({ page }: PanePage): Promise<number> {
   const label = await textOf(page.getByRole('button', { name: /^Draw all \d+$/ }));
@@ -52,7 +52,7 @@ describe('what a person does in the sheet', () => {
     await pane.page.waitForTimeout(QUIET);
     expect(await pane.page.getByRole('button', { name: /again$/ }).count()).toBe(0);
     await keys.openSection('Stock');
-    expect(await stockInPane(pane)).toEqual(stockInWords(await pane.check()));
+    expect(await stockIn(pane.page)).toEqual(stockInWords(await pane.check()));
     await pane.close();
   });
 

@@ -299,3 +299,40 @@ describe('receiving', () => {
     expect((await readFile(file)).equals(before)).toBe(true);
   });
 });
+
+describe('an order of which nothing more will come', () => {
+  test('is closed, and what was still to come is not on order any more', async () => {
+    const file = await fileOf(ORDERED);
+    const before = await ask(['receive', file]);
+    const answer = await ask(['receive', file, '--order', 'o-1', '--cancel']);
+    expect(answer).toMatchObject({ order: 'O-1', supplier: 'Paper mill', state: 'Cancelled', posting: null });
+    expect(answer.notComing).toEqual(before.orders[0].toCome);
+    expect((await ask(['receive', file])).orders.map(({ order }: { order: string }) => order)).toEqual(
+      before.orders.slice(1).map(({ order }: { order: string }) => order),
+    );
+    expect(await rowsOfFile(file, 'Orders')).toMatchObject([{}, { Order: 'O-1', State: 'Cancelled' }, {}]);
+  });
+
+  test('is told in words; what goes with receiving, and a second time, is refused', async () => {
+    const file = await fileOf(ORDERED);
+    const told = await call(['receive', file, '--order', 'O-1', '--cancel', '--on', '2026-04-03']);
+    expect(oneLine(told.out)).toMatch(
+      /^Order O-1 of Paper mill is cancelled Its State is Cancelled\. Not on order any more: 20 sheets of Repair tissue 5 and 3 kg of Wheat starch\./,
+    );
+    const again = await call(['receive', file, '--order', 'O-1', '--cancel']);
+    expect([again.code, again.err]).toEqual([
+      2,
+      expect.stringContaining('Nothing is still to come of order O-1: its State is Cancelled.'),
+    ]);
+    for (const [option, value] of [
+      ['--line', '1'],
+      ['--carriage', '5'],
+      ['--date', '2026-04-02'],
+    ] as const) {
+      const both = await call(['receive', file, '--order', 'O-2', '--cancel', option, value]);
+      expect([both.code, both.err]).toEqual([2, expect.stringContaining(`${option} is for what came`)]);
+    }
+    const alone = await call(['receive', file, '--cancel']);
+    expect([alone.code, alone.err]).toEqual([2, expect.stringContaining('--cancel goes with --order')]);
+  });
+});

@@ -8,14 +8,17 @@ export const RECEIVE_OPTIONS: Options = {
   place: { type: 'string' },
   date: { type: 'string' },
   carriage: { type: 'string' },
+  cancel: { type: 'boolean' },
 };
 
 export const RECEIVE_HELP = `Usage: jarleaf receive FILE [options]
        jarleaf receive FILE --order ORDER [--line LINE] … [options]
+       jarleaf receive FILE --order ORDER --cancel [options]
 
 Without --order: lists what is on its way, order by order, when it is expected and what is late. With --order: takes
 in what came, and saves. Each line becomes a lot in the stock table of its material, with its cost and its share of the
-carriage, shared by the value of the goods. What is still to come stays on order.
+carriage, shared by the value of the goods. What is still to come stays on order. With --cancel: nothing more of the
+order will come, so that the rest of it is not on order any more; what has come stays.
 
   --order ORDER     an order of Orders
   --line TEXT       what came of one line, named by its identifier or its material; may be given several times, also
@@ -28,6 +31,7 @@ carriage, shared by the value of the goods. What is still to come stays on order
   --date YYYY-MM-DD when it came (without it: today)
   --carriage NUMBER what was charged for bringing it
   --by NAME         who took it in; kept in the Notes of the lots
+  --cancel          closes the order instead of taking anything in: its State becomes Cancelled
 ${WRITING}
 ${COMMON}
 

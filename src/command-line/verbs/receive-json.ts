@@ -1,3 +1,4 @@
+import { CANCELLED, type OrderCancelled } from '../../actions/cancel-order.ts';
 import type { PlacedNotice } from '../../actions/check-workbook.ts';
 import type { RestOfOrder } from '../../actions/order-lines.ts';
 import type { OrderReceived, ReceivedLot } from '../../actions/order-to-receive.ts';
@@ -78,6 +79,21 @@ export function receivedJson(
     notReceived: leftOut,
     remarks,
     ...writtenJson(received, notices),
+  };
+}
+
+/** An order of which nothing more will come, as other programs read it. */
+export function cancelledJson(cancelled: OrderCancelled, notices: readonly PlacedNotice[]) {
+  const { order, notComing, drawing, remarks } = cancelled;
+  const { currency } = drawing.ledger.studio.settings;
+  return {
+    order: order.order,
+    supplier: order.supplier,
+    state: CANCELLED,
+    currency: currencyCode(currency),
+    notComing: notComing.map((each) => toComeJson(each, currency)),
+    remarks,
+    ...writtenJson(cancelled, notices),
   };
 }
 

@@ -1,3 +1,4 @@
+import { CANCELLED, type OrderCancelled } from '../../actions/cancel-order.ts';
 import type { RestOfOrder } from '../../actions/order-lines.ts';
 import type { OrderReceived, ReceivedLot } from '../../actions/order-to-receive.ts';
 import { type Day, spokenDay } from '../../core/day.ts';
@@ -113,14 +114,30 @@ function lotRow({ lot, goods, carriage }: ReceivedLot, { drawing }: OrderReceive
   ];
 }
 
+/** An order of which nothing more will come, and what of it is not on order any more. */
+export function cancelledText(cancelled: OrderCancelled, terminal: Terminal): string[] {
+  const { order, notComing, remarks } = cancelled;
+  const rest = notComing.length === 0 ? '' : ` Not on order any more: ${expectedWords(notComing)}.`;
+  return [
+    heading(`Order ${orderName(order)} of ${order.supplier} is cancelled`, terminal),
+    ...deedLines([`Its State is ${CANCELLED}.${rest}`], { posting: null, remarks }, terminal),
+  ];
+}
+
 function stillToComeText({ order, state, toCome }: OrderReceived): string {
   const says = state === null ? '' : ` Its State is ${state}.`;
-  if (toCome.length === 0) return `Nothing is still to come of order ${orderName(order)}.${says}`;
-  const list = toCome.map(
+  return toCome.length === 0
+    ? `Nothing is still to come of order ${orderName(order)}.${says}`
+    : `Still to come: ${expectedWords(toCome)}.${says}`;
+}
+
+/** Quantities in the lines' own units: 10 sheets of kozo tissue and 2 kg of wheat starch. */
+function expectedWords(expected: readonly Expected[]): string {
+  const list = expected.map(
     ({ line, quantity }) =>
       `${spokenQuantity(inLineUnit(line, quantity), line.record.unit)} of ${line.material.name}`,
   );
-  return `Still to come: ${new Intl.ListFormat('en-GB').format(list)}.${says}`;
+  return new Intl.ListFormat('en-GB').format(list);
 }
 
 function orderName(order: OrderRecord): string {

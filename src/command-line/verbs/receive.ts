@@ -1,4 +1,5 @@
 import { booksOf } from '../../actions/books.ts';
+import { cancelOrder } from '../../actions/cancel-order.ts';
 import { checkWorkbook } from '../../actions/check-workbook.ts';
 import { type RestOfOrder, restOfOrder } from '../../actions/order-lines.ts';
 import type { LineReceived, OrderReceived, OrderToReceive } from '../../actions/order-to-receive.ts';
@@ -7,15 +8,16 @@ import { openOrders } from '../../core/open-orders.ts';
 import { CallRefused, dayOption, numberOption } from '../arguments.ts';
 import type { Command, Context, ExitCode } from '../context.ts';
 import { printJson, printLines, refused, saveAndTell } from '../finish.ts';
-import { onItsWayJson, receivedJson } from './receive-json.ts';
+import { cancelledJson, onItsWayJson, receivedJson } from './receive-json.ts';
 import { lineReceived } from './receive-line.ts';
-import { onItsWayText, receivedText } from './receive-text.ts';
+import { cancelledText, onItsWayText, receivedText } from './receive-text.ts';
 
 /** Takes in what came of an order, or lists what is on its way. */
 export const receive: Command = async (context) => {
   const { call, file, today, terminal, random } = context;
   const order = call.text('order')?.trim() ?? null;
   if (order === null) return list(context);
+  if (call.flag('cancel')) return cancel(context, order);
   const given = call.texts('line').map(lineReceived);
   const rest = given.length > 0 ? null : restOfOrder(file.workbook.snapshot(), order, today);
   if (rest?.ok === false) return refused(rest, terminal);
@@ -42,6 +44,26 @@ function tell(context: Context, received: OrderReceived, leftOut: RestOfOrder['l
   });
 }
 
+/** Closes an order of which nothing more will come. */
+function cancel(context: Context, order: string): Promise<ExitCode> {
+  const { call, file, today, terminal, random } = context;
+  const other = ['place', 'date', 'carriage', 'by'].find((option) => call.text(option) !== null);
+  const option = call.texts('line').length > 0 ? 'line' : other;
+  if (option !== undefined) {
+    throw new CallRefused(
+      `--${option} is for what came, and with --cancel nothing more comes: leave one out.`,
+    );
+  }
+  const cancelled = cancelOrder(file.workbook.snapshot(), order, today, random);
+  if (!cancelled.ok) return Promise.resolve(refused(cancelled, terminal));
+  return saveAndTell(context, cancelled, {
+    json: (notices) => cancelledJson(cancelled, notices),
+    lines: cancelledText(cancelled, terminal),
+    isShort: false,
+    about: [cancelled.order.order ?? '', ...cancelled.notComing.map(({ line }) => line.material.name)],
+  });
+}
+
 /** The lines, put where a place is named for all that don't say. */
 function inPlace(lines: readonly LineReceived[], place: string | null): LineReceived[] {
   return lines.map((line) => ({ ...line, storedAt: line.storedAt ?? place }));
@@ -49,7 +71,7 @@ function inPlace(lines: readonly LineReceived[], place: string | null): LineRece
 
 function list({ call, file, today, terminal }: Context): Promise<ExitCode> {
   const lonely = ['place', 'date', 'carriage', 'out', 'by'].find((option) => call.text(option) !== null);
-  const option = call.texts('line').length > 0 ? 'line' : lonely;
+  const option = call.texts('line').length > 0 ? 'line' : call.flag('cancel') ? 'cancel' : lonely;
   if (option !== undefined) {
     throw new CallRefused(`--${option} goes with --order: without it what is on its way is only listed.`);
   }

@@ -1,5 +1,6 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { spokenDay } from '../../core/day.ts';
+import type { Expected } from '../../core/on-order.ts';
 import { type OpenOrder, openOrders } from '../../core/open-orders.ts';
 import { nameOf } from '../../core/records.ts';
 import { counted, spokenQuantity } from '../../core/wording.ts';
@@ -10,6 +11,7 @@ import { Button } from '../parts/button.tsx';
 import { Heading } from '../parts/layout.tsx';
 import { Prose } from '../parts/prose.tsx';
 import { ShowInTab } from '../stock/show-in-tab.tsx';
+import { CancelOrder } from './cancel-order.tsx';
 import { ReceiveForm } from './receive-form.tsx';
 
 /** The orders that are open, with what is still to come of each; what has come is taken in here. */
@@ -39,11 +41,12 @@ interface OnOrderProps {
 
 function OnOrder({ open, books }: OnOrderProps) {
   const { order, toCome, expected, daysLate } = open;
-  const [isReceiving, setReceiving] = useState(false);
+  const [form, setForm] = useState<'receive' | 'cancel' | null>(null);
   const row = useRef<HTMLLIElement>(null);
+  const mayWrite = books.readingOnly === null;
   const name = nameOf(order.order, order);
   const close = (): void => {
-    setReceiving(false);
+    setForm(null);
     requestAnimationFrame(() => row.current?.querySelector<HTMLElement>('.actions button')?.focus());
   };
   return (
@@ -63,20 +66,30 @@ function OnOrder({ open, books }: OnOrderProps) {
         <p>Nothing of it is still to come: write Received into its State.</p>
       ) : (
         <ul class="plain-list">
-          {toCome.map(({ line: { record, material }, quantity }) => (
-            <li
-              key={record.place.sheetRow}
-            >{`${spokenQuantity(quantity, material.unit)} of ${material.name}`}</li>
+          {toCome.map((each) => (
+            <li key={each.line.record.place.sheetRow}>{quantityToCome(each)}</li>
           ))}
         </ul>
       )}
-      {isReceiving && books.readingOnly === null ? (
+      {form === 'receive' && mayWrite ? (
         <ReceiveForm books={books} open={open} onClose={close} />
+      ) : form === 'cancel' && mayWrite ? (
+        <CancelOrder
+          order={name}
+          supplier={order.supplier}
+          toCome={LIST.format(toCome.map(quantityToCome))}
+          onClose={close}
+        />
       ) : (
         <div class="actions">
-          {books.readingOnly === null && toCome.length > 0 && (
-            <Button label={`Receive… order ${name}`} onPress={() => setReceiving(true)}>
+          {mayWrite && toCome.length > 0 && (
+            <Button label={`Receive… order ${name}`} onPress={() => setForm('receive')}>
               Receive…
+            </Button>
+          )}
+          {mayWrite && order.order !== null && (
+            <Button look="quiet" label={`Cancel… order ${name}`} onPress={() => setForm('cancel')}>
+              Cancel…
             </Button>
           )}
           <ShowInTab books={books} row={order} header={ordersTable.columns.order.header} />
@@ -84,4 +97,11 @@ function OnOrder({ open, books }: OnOrderProps) {
       )}
     </li>
   );
+}
+
+const LIST = new Intl.ListFormat('en-GB');
+
+/** 10 sheets of kozo tissue */
+function quantityToCome({ line: { material }, quantity }: Expected): string {
+  return `${spokenQuantity(quantity, material.unit)} of ${material.name}`;
 }

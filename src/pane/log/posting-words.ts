@@ -9,7 +9,7 @@ export function entryWords({ record, treatment }: Entry): string {
 }
 
 /** What a posting did, in short. */
-export function postingWords({ entries, kinds, materials, movements }: RecentPosting): string {
+export function postingWords({ entries, kinds, materials, movements, received }: RecentPosting): string {
   const [only] = entries;
   if (only !== undefined && entries.length === 1) return entryWords(only);
   if (entries.length > 1)
@@ -17,5 +17,5 @@ export function postingWords({ entries, kinds, materials, movements }: RecentPos
   const [first, second] = materials;
   const what = [first, second].filter((name) => name !== undefined).join(', ');
   const more = materials.length > 2 ? ` and ${materials.length - 2} more` : '';
-  return `${kinds.join(', ')}: ${what}${more}`;
+  return `${received.length > 0 ? 'Received' : kinds.join(', ')}: ${what}${more}`;
 }

@@ -86,7 +86,7 @@ interface PostingRowProps {
 
 function PostingRow({ posting, books, mayWrite }: PostingRowProps) {
   const what = postingWords(posting);
-  const { isReversal, isDrawnAgain, reversed, cost, posted } = posting;
+  const { isReversal, isDrawnAgain, received, reversed, cost, posted } = posting;
   return (
     <li class="log-posting" {...{ [FOCUS_ROW]: '' }}>
       <div class="log-posting-head">
@@ -94,11 +94,18 @@ function PostingRow({ posting, books, mayWrite }: PostingRowProps) {
         <Money coins={cost} currency={books.settings.currency} withCode />
       </div>
       <p>{isReversal ? `Put back: ${what}` : isDrawnAgain ? `Drawn again: ${what}` : what}</p>
-      {reversed && <p class="muted">Put back since, by reversing rows.</p>}
+      {reversed && (
+        <p class="muted">
+          {received.length > 0
+            ? 'Taken back since: not received after all.'
+            : 'Put back since, by reversing rows.'}
+        </p>
+      )}
       {mayWrite && !isReversal && !reversed && (
         <UndoButton
           posting={posting.posting}
           what={`${what}, ${spokenDay(posted)}`}
+          isDelivery={received.length > 0}
           besides={
             isDrawnAgain ? 'What had been drawn before stays put back, so nothing is drawn then.' : null
           }

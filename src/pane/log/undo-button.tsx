@@ -8,10 +8,16 @@ export interface UndoButtonProps {
   readonly what: string;
   /** What else is taken back with it; null where nothing is. */
   readonly besides?: string | null;
+  /** It is lots that came in, and not what was drawn. */
+  readonly isDelivery?: boolean;
 }
 
+const REVERSES = 'Undo puts it back by reversing rows; what was written stays to be read.';
+const UNRECEIVES =
+  'Undo counts what came in as nothing, and what came of an order is on order again. The rows of its lots stay to be read.';
+
 /** Takes a posting back, once she has said so twice: the second button takes the focus, Escape keeps things as they are. */
-export function UndoButton({ posting, what, besides = null }: UndoButtonProps) {
+export function UndoButton({ posting, what, besides = null, isDelivery = false }: UndoButtonProps) {
   const { act, session, view } = usePane();
   const [asks, setAsks] = useState(false);
   const first = useRef<HTMLButtonElement>(null);
@@ -32,6 +38,7 @@ export function UndoButton({ posting, what, besides = null }: UndoButtonProps) {
     },
   };
   const busy = view.value.busy !== null;
+  const back = isDelivery ? 'Take back' : 'Put back';
   if (!asks) {
     return (
       <Button
@@ -48,20 +55,20 @@ export function UndoButton({ posting, what, besides = null }: UndoButtonProps) {
   return (
     <div class="log-undo" {...onEscape}>
       <p>
-        Undo puts it back by reversing rows; what was written stays to be read.
+        {isDelivery ? UNRECEIVES : REVERSES}
         {besides !== null && ` ${besides}`}
       </p>
       <div class="actions">
         <Button
           unavailable={busy}
-          label={`Put back ${what}`}
+          label={`${back} ${what}`}
           buttonRef={yes}
           onPress={async () => {
             await act(() => session.undo(posting), { undoable: false });
             setAsks(false);
           }}
         >
-          Put back
+          {back}
         </Button>
         <Button look="quiet" onPress={keep}>
           Keep it

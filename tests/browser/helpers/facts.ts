@@ -1,11 +1,12 @@
 import type { PanePage } from './pane-page.ts';
-import { textOf } from './shown-text.ts';
+import { plain } from './shown-text.ts';
 
 /** Names and values of what is open in Stock, as they are shown. */
 export async function factsIn({ page }: PanePage): Promise<Record<string, string>> {
-  const facts = await page.locator('.facts .fact').all();
-  const pairs = await Promise.all(
-    facts.map(async (fact) => [await textOf(fact.locator('dt')), await textOf(fact.locator('dd'))]),
-  );
-  return Object.fromEntries(pairs) as Record<string, string>;
+  const pairs = await page
+    .locator('.facts .fact')
+    .evaluateAll((facts) =>
+      facts.map((fact) => ['dt', 'dd'].map((part) => fact.querySelector(part)?.textContent ?? '')),
+    );
+  return Object.fromEntries(pairs.map((pair) => pair.map(plain))) as Record<string, string>;
 }

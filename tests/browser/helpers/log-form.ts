@@ -1,6 +1,6 @@
 import type { CellScalar } from '../../../src/office-host/workbook-description.ts';
 import type { PanePage } from './pane-page.ts';
-import { plain, textOf } from './shown-text.ts';
+import { plain } from './shown-text.ts';
 
 /** A line of the plan as it is shown: the material, how much of it, and what is taken from which lot. */
 export interface ShownLine {
@@ -23,14 +23,19 @@ export async function fillIn(
 
 /** The lines of the plan below the form. */
 export async function shownPlan({ page }: PanePage): Promise<ShownLine[]> {
-  const lines = await page.locator('.log-plan .log-line').all();
-  return Promise.all(
-    lines.map(async (line) => ({
-      material: await textOf(line.locator('.log-line-name')),
-      quantity: await textOf(line.locator('.log-line-figures > :first-child')),
-      takes: (await line.locator('.log-takes > li').allInnerTexts()).map(plain),
+  // In one look: the lines are put anew with every letter that is typed.
+  const lines = await page.locator('.log-plan .log-line').evaluateAll((found) =>
+    found.map((line) => ({
+      material: line.querySelector('.log-line-name')?.textContent ?? '',
+      quantity: line.querySelector('.log-line-figures > :first-child')?.textContent ?? '',
+      takes: [...line.querySelectorAll('.log-takes > li')].map(({ textContent }) => textContent),
     })),
   );
+  return lines.map(({ material, quantity, takes }) => ({
+    material: plain(material),
+    quantity: plain(quantity),
+    takes: takes.map(plain),
+  }));
 }
 
 /** The rows that a table has gained, from a number of rows on. */

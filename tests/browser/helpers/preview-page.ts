@@ -5,8 +5,7 @@ import { expect } from 'vitest';
 import { increasingRandom } from './increasing-random.ts';
 import { Keyboard } from './keyboard.ts';
 import { type Mode, previewSite } from './preview-site.ts';
-import { plain } from './shown-text.ts';
-import type { StockRow } from './stock-words.ts';
+import { type StockRow, stockIn } from './stock-words.ts';
 
 export interface PreviewOptions {
   readonly width?: number;
@@ -226,25 +225,8 @@ export class PreviewPage {
   }
 
   /** The stock as the pane lists it; its section is open. */
-  async stock(): Promise<StockRow[]> {
-    const rows = await this.frame.locator('.panel table tbody tr').evaluateAll((lines) =>
-      lines.map((line) => ({
-        material: line.querySelector('button')?.textContent ?? '',
-        cells: [...line.querySelectorAll('td')].map((cell) =>
-          [...cell.children].map(({ textContent }) => textContent),
-        ),
-      })),
-    );
-    return rows
-      .map(({ material, cells: [[left = '', usable = ''] = [], [worth = ''] = []] }) => {
-        return {
-          material,
-          left: plain(left),
-          usable: plain(usable).replace(/^usable /, ''),
-          worth: plain(worth),
-        };
-      })
-      .toSorted((a, b) => (a.material < b.material ? -1 : 1));
+  stock(): Promise<StockRow[]> {
+    return stockIn(this.frame);
   }
 
   /** What axe finds against WCAG 2.2 AA in page and pane, with the element that each is about. */

@@ -1,8 +1,8 @@
+import type { Page } from 'playwright-core';
 import type { WorkbookCheck } from '../../../src/actions/check-workbook.ts';
 import { moneyText } from '../../../src/core/money.ts';
 import { spokenQuantity } from '../../../src/core/wording.ts';
-import type { PanePage } from './pane-page.ts';
-import { plain, textOf } from './shown-text.ts';
+import { plain } from './shown-text.ts';
 
 /** What stands in the list of the stock, by material. */
 export interface StockRow {
@@ -29,22 +29,24 @@ export function stockInWords({ stock, settings }: WorkbookCheck): StockRow[] {
     .toSorted(byName);
 }
 
-/** The stock as the pane lists it; its section is open. */
-export async function stockInPane({ page }: PanePage): Promise<StockRow[]> {
-  const rows = await page.locator('.panel table tbody tr').all();
-  const read = await Promise.all(
-    rows.map(async (row): Promise<StockRow> => {
-      const [left = '', worth = ''] = await row.locator('td').allInnerTexts();
-      const [quantity = '', usable = ''] = left.split('\n');
-      return {
-        material: await textOf(row.getByRole('button')),
-        left: plain(quantity),
-        usable: plain(usable).replace(/^usable /, ''),
-        worth: plain(worth),
-      };
-    }),
+/** The stock as the pane lists it; its section is open. In one look, as the list may be put anew at any moment. */
+export async function stockIn(page: Pick<Page, 'locator'>): Promise<StockRow[]> {
+  const rows = await page.locator('.panel table tbody tr').evaluateAll((lines) =>
+    lines.map((line) => ({
+      material: line.querySelector('button')?.textContent ?? '',
+      cells: [...line.querySelectorAll('td')].map((cell) =>
+        [...cell.children].map(({ textContent }) => textContent),
+      ),
+    })),
   );
-  return read.toSorted(byName);
+  return rows
+    .map(({ material, cells: [[left = '', usable = ''] = [], [worth = ''] = []] }) => ({
+      material: plain(material),
+      left: plain(left),
+      usable: plain(usable).replace(/^usable /, ''),
+      worth: plain(worth),
+    }))
+    .toSorted(byName);
 }
 
 function byName(a: StockRow, b: StockRow): number {
