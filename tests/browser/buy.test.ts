@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Basket } from '../../src/core/buying/basket.ts';
+import { offerFor } from '../../src/core/buying/wishes.ts';
 import { isoDay, spokenDay } from '../../src/core/day.ts';
 import { moneyText } from '../../src/core/money.ts';
+import { dearestOf, togetherWords, yearlyUseWords } from '../../src/core/planning/year-words.ts';
 import { serialOfDay } from '../../src/core/serial-date.ts';
 import { goingOffIn, pressingIn } from '../../src/pane/buy/pressing.ts';
 import { lineReasons } from '../../src/pane/buy/reasons.ts';
@@ -64,7 +66,7 @@ function basketInWords({ orders }: Basket) {
       amount: money(line.amount),
       reasons: lineReasons(
         line,
-        PLAN.answer.needs.find(({ material }) => material === line.material),
+        [...PLAN.answer.needs, ...PLAN.answer.besides].find(({ material }) => material === line.material),
       ),
     })),
     sums: [money(goods), money(carriage), `${money(goods + carriage)} EUR`],
@@ -237,6 +239,48 @@ describe.each([320, 450])('Buy at %i pixels, by keyboard', (width) => {
     await written.getByText('Taken back since: not received after all.').waitFor();
     await pane.close();
   });
+});
+
+test('something that nothing asks for is ordered as well, and taken off again; what the year costs is shown', async () => {
+  const pane = await openBuy({ width: 320 });
+  const { keys, page } = pane;
+  const suggested = await basketInNode(PLAN);
+  await expect.poll(() => shownBasket(pane)).toEqual(basketInWords(suggested));
+  const beside = PLAN.answer.besides.find(({ material }) => material === 'gelatine') ?? expect.unreachable();
+  const ordering = suggested.orders.map(({ supplier }) => supplier);
+  const offer = offerFor(beside, 1, ordering) ?? expect.unreachable();
+  const more = { role: 'button', name: 'Order something else as well' } as const;
+  await keys.activate(more, { most: 80 });
+  await expect.poll(() => keys.isOn({ role: 'combobox', name: 'What else to order' })).toBe(true);
+  await keys.type('gelat');
+  await keys.press('Enter');
+  const withIt = await basketInNode(PLAN, [{ offer: offer.offer, packs: 1 }]);
+  await expect.poll(() => shownBasket(pane)).toEqual(basketInWords(withIt));
+  await expect.poll(() => keys.isOn(more)).toBe(true);
+  const block = page.getByRole('region', { name: `From ${offer.supplier}` });
+  await block.getByText('Added by hand: the plan does not ask for it now.').waitFor();
+  await keys.activate(
+    { role: 'button', name: `One pack more of gelatine from ${offer.supplier}` },
+    { back: true, most: 80 },
+  );
+  const two = await basketInNode(PLAN, [{ offer: offer.offer, packs: 2 }]);
+  await expect.poll(() => shownBasket(pane)).toEqual(basketInWords(two));
+  await keys.activate({ role: 'button', name: 'Take it off: gelatine' }, { most: 80 });
+  await expect.poll(() => shownBasket(pane)).toEqual(basketInWords(suggested));
+  await expect.poll(() => keys.focused()).not.toBe('BODY');
+
+  await page.locator('summary').filter({ hasText: 'Over a year at this pace' }).focus();
+  await keys.press('Enter');
+  const year = await pane.shownTable('Most of the money goes into');
+  expect(year.map(([name = '', use]) => [name.split('\n')[0], use])).toEqual(
+    dearestOf(PLAN.answer.year).map((each) => [each.material, yearlyUseWords(each)]),
+  );
+  for (const each of PLAN.answer.year.suppliers) {
+    await page.getByText(togetherWords(each, { code: 'EUR', decimals: 2 })).waitFor();
+  }
+  expect(await pane.violations()).toEqual([]);
+  expect(await pane.isTooWide()).toBe(false);
+  await pane.close();
 });
 
 describe('what may be in the way', () => {

@@ -292,6 +292,44 @@ describe('buy', () => {
     );
   });
 
+  test.each(['offers 3', 'wheat starch'])(
+    '%s, which nothing asks for, is bought where it is set by hand',
+    async (name) => {
+      const file = await fileOf(AHEAD);
+      const plain = (await json('buy', file)).answer;
+      const { code, answer } = await json('buy', file, '--packs', `${name}=5`);
+      expect([code, answer.remarks]).toEqual([0, []]);
+      expect(answer.needs).toEqual(plain.needs);
+      expect(answer.orders).toContainEqual(
+        expect.objectContaining({
+          supplier: 'Paper mill',
+          goods: '70.00',
+          lines: [
+            expect.objectContaining({
+              offer: 'Offers 3',
+              material: 'Wheat starch',
+              packs: 5,
+              amount: '70.00',
+              byHand: true,
+              reasons: ['Added by hand: the plan does not ask for it now.'],
+            }),
+          ],
+        }),
+      );
+      expect(answer.goods).toBe('105.00');
+    },
+  );
+
+  test('what nobody sells, or nobody knows, can’t be set by hand', async () => {
+    const file = await fileOf(AHEAD);
+    expect((await call(['buy', file, '--packs', 'Wheat starch paste=1'])).err).toMatch(
+      /nobody sells Wheat starch paste: add a row to Offers\./,
+    );
+    expect((await call(['buy', file, '--packs', 'Cloth=1'])).err).toMatch(
+      /write an offer or a material and a whole number, such as "Offers \d+=2"; what is needed has Offers /,
+    );
+  });
+
   test('an order is written once: what is on its way is not needed any more', async () => {
     const file = await fileOf(AHEAD);
     const ordered = await json('buy', file, '--order');

@@ -87,6 +87,7 @@ export const NO_ANSWER: PlanAnswer = {
   materials: [],
   jobs: [],
   needs: [],
+  besides: [],
   year: { materials: [], suppliers: [] },
 };
 

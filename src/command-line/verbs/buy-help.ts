@@ -15,8 +15,9 @@ Says what to order now from whom: the cheapest basket that covers what is needed
 orders and carriage, never more than can be used before it goes off. Every line says why. It changes nothing unless
 --order is given.
 
-  --packs "OFFER=N" so many packs of a row of Offers, such as "Offers 7=2", 0 for none; nothing else is then bought of
-                    that material, and the rest is worked out around it; may be given several times
+  --packs "OFFER=N" so many packs of a row of Offers, such as "Offers 7=2", or of a material, such as "gelatine=1",
+                    also of one that nothing asks for now; 0 for none. Nothing else is then bought of that material,
+                    and the rest is worked out around it; may be given several times
   --order           write the orders to Orders and OrderLines, save, and print the text to send
   --supplier NAME   with --order: only the order to this supplier; may be given several times
 ${WRITING_HELP.replace('save to', 'with --order: save to')}

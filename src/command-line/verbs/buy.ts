@@ -7,7 +7,9 @@ import type { Refusal } from '../../actions/writing-desk.ts';
 import type { Basket } from '../../core/buying/basket.ts';
 import { basketOf } from '../../core/buying/basket-of.ts';
 import type { BasketProblem } from '../../core/buying/basket-problem.ts';
+import { offerFor, withWishes } from '../../core/buying/wishes.ts';
 import { keyOf } from '../../core/identifier.ts';
+import type { PlanAnswer } from '../../core/planning/plan-answer.ts';
 import { highsSolver } from '../../solver/highs-solver.ts';
 import { loadHighs } from '../../solver/load-highs.ts';
 import { type Call, CallRefused } from '../arguments.ts';
@@ -24,8 +26,10 @@ export const buy: Command = async (context) => {
   checkOptions(call);
   const { answer, problem, checked } = outlook(context);
   const { currency } = checked.settings;
+  const byHand = packsByHand(call, answer);
+  const needs = withWishes(answer.needs, answer.besides, byHand);
   const basket = await basketOf(
-    { today, needs: answer.needs, suppliers: problem.suppliers, byHand: packsByHand(call, answer.needs) },
+    { today, needs, suppliers: problem.suppliers, byHand },
     highsSolver(loadHighs),
     currency,
   );
@@ -84,17 +88,26 @@ function place({ call, file, today, random }: Context, basket: Basket): OrdersPl
   return placeOrder(snapshot, request, today, random);
 }
 
-/** So many packs of a row of Offers, written "Offers 7=2". */
-function packsByHand(call: Call, needs: BasketProblem['needs']): BasketProblem['byHand'] {
-  const offers = needs.flatMap((need) => need.offers.map(({ offer }) => offer));
+/** So many packs of a row of Offers, written "Offers 7=2", or of a material, written "gelatine=2". */
+function packsByHand(call: Call, { needs, besides, materials }: PlanAnswer): BasketProblem['byHand'] {
+  const all = [...needs, ...besides];
+  const rows = all.flatMap(({ offers }) => offers.map(({ offer }) => offer));
   return call.texts('packs').map((typed) => {
     const [, name = '', packs = ''] = /^(.+)=\s*(\d+)\s*$/.exec(typed) ?? [];
-    const offer = offers.find((each) => keyOf(each) === keyOf(name));
-    if (offer !== undefined) return { offer, packs: Number(packs) };
+    const row = rows.find((each) => keyOf(each) === keyOf(name));
+    if (row !== undefined) return { offer: row, packs: Number(packs) };
+    const need = all.find(({ material }) => keyOf(material) === keyOf(name));
+    const offer = need === undefined ? null : offerFor(need, Number(packs));
+    if (offer !== null) return { offer: offer.offer, packs: Number(packs) };
+    const material = materials.find((each) => keyOf(each.material) === keyOf(name))?.material;
+    if (material !== undefined) {
+      throw new CallRefused(`--packs holds “${typed}”: nobody sells ${material}: add a row to Offers.`);
+    }
+    const wanted = needs.flatMap(({ offers }) => offers.map(({ offer }) => offer));
     const known =
-      offers.length === 0 ? 'nothing has to be bought now' : `the offers are ${offers.join(', ')}`;
+      wanted.length === 0 ? 'nothing has to be bought now' : `what is needed has ${wanted.join(', ')}`;
     throw new CallRefused(
-      `--packs holds “${typed}”: write an offer and a whole number, such as "${offers[0] ?? 'Offers 7'}=2"; ${known}.`,
+      `--packs holds “${typed}”: write an offer or a material and a whole number, such as "${rows[0] ?? 'Offers 7'}=2"; ${known}.`,
     );
   });
 }

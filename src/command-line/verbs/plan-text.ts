@@ -3,10 +3,16 @@ import { exactWords, plannedWords } from '../../core/forecast/planned-words.ts';
 import type { Currency } from '../../core/money.ts';
 import type { MaterialPlan, PlanAnswer } from '../../core/planning/plan-answer.ts';
 import type { MaterialYear, YearAhead } from '../../core/planning/year-ahead.ts';
+import {
+  bestAtATimeWords,
+  dearestOf,
+  togetherWords,
+  yearlyUseWords,
+} from '../../core/planning/year-words.ts';
 import type { JobAnswer, JobWant } from '../../core/projection/job-readiness.ts';
 import type { ProjectedDay, Projection } from '../../core/projection/projection.ts';
 import { unitNamed } from '../../core/unit.ts';
-import { counted, unitFor } from '../../core/wording.ts';
+import { unitFor } from '../../core/wording.ts';
 import { inCurrency } from '../check-text.ts';
 import { plannedMoney, plannedNumber } from '../plan-words.ts';
 import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
@@ -58,40 +64,28 @@ export function planText(answer: PlanAnswer, currency: Currency, terminal: Termi
 }
 
 /** The materials that take most of the money, and how often to order where several come from one supplier. */
-function yearText({ materials, suppliers }: YearAhead, currency: Currency, terminal: Terminal): string[] {
-  const dear = materials.filter(({ valueClass }) => valueClass === 'A');
-  if (dear.length === 0) return [];
+function yearText(year: YearAhead, currency: Currency, terminal: Terminal): string[] {
+  const dearest = dearestOf(year);
+  if (dearest.length === 0) return [];
   return [
     '',
     heading(`Over a year at this pace${inCurrency(currency)}`, terminal),
     ...textTable(
       YEAR_COLUMNS,
-      dear.map((each) => yearRow(each, currency)),
+      dearest.map((each) => yearRow(each, currency)),
       terminal.width,
     ),
-    ...suppliers.flatMap(({ supplier, ways }) => {
-      const often = ways.together.materials[0]?.ordersPerYear ?? 0;
-      return wrapped(
-        `${supplier}: everything in one order, about ${counted(Math.max(Math.round(often), 1), 'time')} a year, costs ` +
-          `${plannedMoney(ways.together.yearlyCost, currency)} a year in carriage and in stock that is kept; ` +
-          `each material by itself ${plannedMoney(ways.alone.yearlyCost, currency)}.`,
-        terminal.width,
-        0,
-      );
-    }),
+    ...year.suppliers.flatMap((each) => wrapped(togetherWords(each, currency), terminal.width, 0)),
   ];
 }
 
-function yearRow(
-  { material, unit, quantity, value, percent, atATime }: MaterialYear,
-  currency: Currency,
-): string[] {
+function yearRow(year: MaterialYear, currency: Currency): string[] {
   return [
-    material,
-    exactWords(Number(quantity.toPrecision(2)), unit),
-    plannedMoney(value, currency),
-    `${Math.round(percent)} %`,
-    atATime === null ? '' : exactWords(Number(atATime.quantity.toPrecision(2)), unit),
+    year.material,
+    yearlyUseWords(year),
+    plannedMoney(year.value, currency),
+    `${Math.round(year.percent)} %`,
+    bestAtATimeWords(year),
   ];
 }
 

@@ -62,6 +62,30 @@ export function buyNeedOf(
 }
 
 /**
+ * What could be bought of a material that nothing asks for: of it only what a person sets by hand is bought.
+ * @returns null where nobody offers it
+ */
+export function besideNeedOf(
+  problem: PlanProblem,
+  material: MaterialProblem,
+  grounds: BuyGrounds,
+): BuyNeed | null {
+  if (material.offers.length === 0) return null;
+  const most = mostUsed(problem, material, grounds);
+  return {
+    material: material.material,
+    unit: material.unit,
+    inPieces: material.inPieces,
+    supplier: material.supplier,
+    by: [],
+    most: most?.quantity ?? null,
+    mostBecause: most?.because ?? null,
+    offers: material.offers,
+    because: 'Added by hand: the plan does not ask for it now.',
+  };
+}
+
+/**
  * What jobs lack by which day, within the time that an order takes; cumulative. What nobody can deliver in time and
  * what is on its way covers later is not ordered a second time: the job has to wait for it.
  */

@@ -15,6 +15,8 @@ export interface PlanAnswer {
   readonly jobs: readonly JobAnswer[];
   /** What should be bought now; nothing of what is made here. */
   readonly needs: readonly BuyNeed[];
+  /** What could be bought as well, though nothing asks for it now: of it only what is set by hand is bought. */
+  readonly besides: readonly BuyNeed[];
   readonly year: YearAhead;
 }
 

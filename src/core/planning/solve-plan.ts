@@ -8,7 +8,7 @@ import { type MakePlan, makePlanOf } from '../make-plan/make-plan.ts';
 import { netOfLots } from '../make-plan/net-of-lots.ts';
 import { jobAnswersOf } from '../projection/job-readiness.ts';
 import { type MissedDemand, projectionOf } from '../projection/projection.ts';
-import { buyNeedOf } from './buy-need.ts';
+import { besideNeedOf, buyNeedOf } from './buy-need.ts';
 import type { MaterialPlan, PlanAnswer } from './plan-answer.ts';
 import type { KnownDemand, MaterialProblem, PlanProblem, RecipeProblem } from './plan-problem.ts';
 import { productsFirst } from './products-first.ts';
@@ -27,12 +27,15 @@ export function solvePlan(
 ): PlanAnswer {
   const made = planMaking(problem);
   const needs: BuyNeed[] = [];
+  const besides: BuyNeed[] = [];
   const materials = problem.materials.map((material, place): MaterialPlan => {
     const demands = made.demands.get(material.material) ?? [];
     const make = made.plans.get(material.material) ?? null;
     const plan = planMaterial(problem, material, demands, make);
     const need = material.recipe === null ? buyNeedOf(problem, material, plan) : null;
+    const beside = need === null ? besideNeedOf(problem, material, plan) : null;
     if (need !== null) needs.push(need);
+    if (beside !== null) besides.push(beside);
     step(place + 1, problem.materials.length);
     return plan;
   });
@@ -50,6 +53,7 @@ export function solvePlan(
       ),
     ),
     needs,
+    besides,
     year: yearAheadOf(problem, new Map(materials.map((each) => [each.material, each.forecast.perWeek]))),
   };
 }

@@ -51,7 +51,7 @@ export async function basketFor(
   try {
     if (isChangedByHand) await wait(QUIET);
     if (asked !== own) return;
-    const kept = stillOffered(set, plan.answer.needs);
+    const kept = stillOffered(set, [...plan.answer.needs, ...plan.answer.besides]);
     const { currency } = plan.books.settings;
     const basket = await planner.basket(basketProblemOf(plan, kept), currency, own.control.signal);
     if (asked !== own) return;

@@ -10,9 +10,9 @@ import { Money } from '../parts/figures.tsx';
 import { Disclosure, Heading } from '../parts/layout.tsx';
 import { Prose } from '../parts/prose.tsx';
 import { coinsOf } from '../planning/planned-words.ts';
-import { openStock } from '../route.ts';
 import { setByHand } from './basket-state.ts';
 import { offeredBesides, type SetByHand, withoutOffers, withPacks } from './by-hand.ts';
+import { MaterialLink } from './material-link.tsx';
 import { orderIt } from './ordering.ts';
 import { PacksField } from './packs-field.tsx';
 import { lineReasons } from './reasons.ts';
@@ -148,16 +148,16 @@ function Line({ line, supplier, need, currency }: LineProps) {
   return (
     <li class="plan-item" {...{ [FOCUS_ROW]: '' }}>
       <div class="plan-item-head">
-        <Button look="link" class="plan-link" onPress={() => openStock({ kind: 'material', material })}>
-          {material}
-        </Button>
+        <MaterialLink material={material} />
         <Money coins={coinsOf(amount)} currency={currency} />
       </div>
       <Packs pack={{ ...line, supplier }} packs={set?.packs ?? packs} />
       <p class="muted">
         <Money coins={coinsOf(packPrice)} currency={currency} /> a pack
       </p>
-      {set !== undefined && <BackToSuggestion offers={[offer]} of={material} />}
+      {set !== undefined && (
+        <BackToSuggestion offers={[offer]} of={material} isWish={need?.by.length === 0} />
+      )}
       <ul class="plain-list">
         {lineReasons(line, need).map((reason) => (
           <li key={reason}>
@@ -192,10 +192,13 @@ interface BackProps {
   readonly offers: readonly string[];
   /** Null for all that was set by hand. */
   readonly of: string | null;
+  /** Nothing asks for it: without the number set by hand it is not in the order. */
+  readonly isWish?: boolean;
 }
 
-function BackToSuggestion({ offers, of }: BackProps) {
-  const back = of === null ? 'Back to the suggestion for all' : 'Back to the suggestion';
+function BackToSuggestion({ offers, of, isWish = false }: BackProps) {
+  const back =
+    of === null ? 'Back to the suggestion for all' : isWish ? 'Take it off' : 'Back to the suggestion';
   return (
     <div class="actions">
       {of !== null && <span class="log-certainty log-confirmed">set by hand</span>}

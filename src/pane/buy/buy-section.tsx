@@ -6,6 +6,7 @@ import { Heading } from '../parts/layout.tsx';
 import { PlanProgress } from '../planning/plan-progress.tsx';
 import { usePlan } from '../planning/use-plan.ts';
 import { OnTheWay } from './on-the-way.tsx';
+import { OverAYear } from './over-a-year.tsx';
 import { TextsToSend } from './text-to-send.tsx';
 import { ToOrder } from './to-order.tsx';
 import { WhatPresses } from './what-presses.tsx';
@@ -25,6 +26,7 @@ export function BuySection({ books }: { readonly books: Books }) {
         </>
       )}
       <OnTheWay books={books} />
+      {plan !== null && <OverAYear year={plan.answer.year} currency={books.settings.currency} />}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { Basket } from '../../core/buying/basket.ts';
 import type { BasketProblem, BuyNeed } from '../../core/buying/basket-problem.ts';
+import { withWishes } from '../../core/buying/wishes.ts';
 import { keyOf } from '../../core/identifier.ts';
 import type { OfferProblem } from '../../core/planning/plan-problem.ts';
 import type { Plan } from '../planning/plan-state.ts';
@@ -53,7 +54,7 @@ export function stillOffered(set: readonly SetByHand[], needs: readonly BuyNeed[
 export function basketProblemOf({ problem, answer }: Plan, set: readonly SetByHand[]): BasketProblem {
   return {
     today: answer.today,
-    needs: answer.needs,
+    needs: withWishes(answer.needs, answer.besides, set),
     suppliers: problem.suppliers,
     byHand: set.map(({ offer, packs }) => ({ offer, packs })),
   };

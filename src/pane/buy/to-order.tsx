@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { withWishes } from '../../core/buying/wishes.ts';
 import type { Books } from '../../session/session-state.ts';
 import { FOCUS_KEEPER, keepingFocus } from '../focus.ts';
 import { usePane } from '../pane-context.ts';
@@ -6,6 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { Banner, Heading } from '../parts/layout.tsx';
 import { useAfter } from '../parts/use-after.ts';
 import type { Plan } from '../planning/plan-state.ts';
+import { AddToOrder } from './add-to-order.tsx';
 import { basketFor, latestBasket, setByHand, solveAgain, solving, stopSolving } from './basket-state.ts';
 import { BasketView } from './basket-view.tsx';
 
@@ -24,12 +26,13 @@ export function ToOrder({ books, plan }: ToOrderProps) {
   useEffect(() => void basketFor(planner, plan, set), [planner, plan, set]);
   const solved = latestBasket.value;
   const state = solving.value;
-  const { needs } = plan.answer;
+  const { needs, besides } = plan.answer;
+  const isAsked = needs.length > 0 || set.length > 0;
   return (
     <section class="stack" aria-label="To order now">
       <Heading level={3}>To order now</Heading>
       <SolvingProgress plan={plan} />
-      {needs.length === 0 ? (
+      {!isAsked ? (
         <div class="empty">
           <p class="empty-title">Nothing has to be ordered now</p>
           <p>
@@ -42,10 +45,16 @@ export function ToOrder({ books, plan }: ToOrderProps) {
           <BasketView
             books={books}
             basket={solved.basket}
-            needs={solved.plan.answer.needs}
+            needs={withWishes(solved.plan.answer.needs, solved.plan.answer.besides, solved.set)}
             isFresh={state.kind === 'at rest' && solved.plan === plan && plan.books === books}
           />
         )
+      )}
+      {books.readingOnly === null && (
+        <AddToOrder
+          besides={besides}
+          ordering={solved?.basket.orders.map(({ supplier }) => supplier) ?? []}
+        />
       )}
     </section>
   );

@@ -1,14 +1,13 @@
 import { useState } from 'preact/hooks';
 import { type Currency, moneyText } from '../../core/money.ts';
 import type { PlanAnswer } from '../../core/planning/plan-answer.ts';
-import { Button } from '../parts/button.tsx';
 import { DayText, Money } from '../parts/figures.tsx';
 import { Disclosure, Heading } from '../parts/layout.tsx';
 import { LongTable } from '../parts/long-table.tsx';
 import { Prose } from '../parts/prose.tsx';
 import { ShowMore } from '../parts/show-more.tsx';
 import { coinsOf } from '../planning/planned-words.ts';
-import { openStock } from '../route.ts';
+import { MaterialLink } from './material-link.tsx';
 import {
   type GoingOff,
   goingOffIn,
@@ -61,7 +60,7 @@ function Presses({ of: { material, hits, standing } }: { readonly of: Pressing }
   return (
     <li class={`notice ${hits === null ? 'notice-note' : 'notice-warn'}`}>
       <p>
-        <Material material={material} />
+        <MaterialLink material={material} />
       </p>
       {hits !== null && (
         <p class="low-mark">
@@ -72,14 +71,6 @@ function Presses({ of: { material, hits, standing } }: { readonly of: Pressing }
         <Prose text={standing} />
       </p>
     </li>
-  );
-}
-
-function Material({ material }: { readonly material: string }) {
-  return (
-    <Button look="link" class="plan-link" onPress={() => openStock({ kind: 'material', material })}>
-      {material}
-    </Button>
   );
 }
 
@@ -107,7 +98,7 @@ function GoesOff({ goingOff, currency }: GoesOffProps) {
           key: String(place),
           cells: [
             <>
-              <Material material={material} />
+              <MaterialLink material={material} />
               <span class="cell-second">
                 {lot === null ? 'still to come' : `lot ${lot}`}
                 {', good until '}

@@ -2,6 +2,7 @@ import { booksOf } from '../../../src/actions/books.ts';
 import { checkWorkbook } from '../../../src/actions/check-workbook.ts';
 import type { Basket } from '../../../src/core/buying/basket.ts';
 import { basketOf } from '../../../src/core/buying/basket-of.ts';
+import { withWishes } from '../../../src/core/buying/wishes.ts';
 import { planProblemOf } from '../../../src/core/planning/build-problem.ts';
 import { outlookEnd } from '../../../src/core/planning/outlook.ts';
 import type { MaterialPlan, PlanAnswer } from '../../../src/core/planning/plan-answer.ts';
@@ -38,7 +39,8 @@ export function basketInNode(
   { problem, answer }: PlanInNode,
   byHand: readonly { readonly offer: string; readonly packs: number }[] = [],
 ): Promise<Basket> {
-  const { needs, today } = answer;
+  const { today } = answer;
+  const needs = withWishes(answer.needs, answer.besides, byHand);
   const euro = { code: 'EUR', decimals: 2 };
   return basketOf({ today, needs, suppliers: problem.suppliers, byHand }, solve, euro);
 }

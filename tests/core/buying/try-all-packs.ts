@@ -91,8 +91,9 @@ function packsOf(problem: BasketProblem, need: BuyNeed): Pack[] {
       fixed: set.length === 0 ? null : set.reduce((sum, { offer }) => sum + (byHand.get(offer) ?? 0), 0),
     };
   });
-  // Where a person has said how much she wants of a material, nothing else is bought of it.
-  return all.some(({ fixed }) => fixed !== null) ? all.filter(({ fixed }) => fixed !== null) : all;
+  // Where a person has said how much she wants of a material, or nothing asks for it, nothing else is bought of it.
+  const isOpen = need.by.length > 0 && all.every(({ fixed }) => fixed === null);
+  return isOpen ? all : all.filter(({ fixed }) => fixed !== null);
 }
 
 /** How a count of a pack stands in the key of a way. */
