@@ -18,7 +18,6 @@ import type { TabBlueprint } from '../workbook/blueprint.ts';
 import type { LiveWorkbook, TabCell } from '../workbook/live-workbook.ts';
 import type { WorkbookSnapshot } from '../workbook/port.ts';
 import type { CopyWorkbook } from '../workbook/workbook-copy.ts';
-import { carryToNewWorkbook } from './carry-to-new-workbook.ts';
 import { cellOfChart, chartDrawn, chartToDraw, type ToDraw } from './chart-to-draw.ts';
 import { drawnSentence, redrawnSentence } from './done-words.ts';
 import {
@@ -206,6 +205,7 @@ export class Session {
     return this.#opened.inTurn('Making the new workbook', async (): Promise<Done> => {
       const { books } = this.#opened;
       if (books === null) return { kind: 'refused', message: NOT_OPEN.message };
+      const { carryToNewWorkbook } = await import('./carry-to-new-workbook.ts');
       return carryToNewWorkbook(this.#copy, books, day, this.#random);
     });
   }

@@ -103,7 +103,7 @@ function packsByHand(call: Call, { needs, besides, materials }: PlanAnswer): Bas
     if (material !== undefined) {
       throw new CallRefused(`--packs holds “${typed}”: nobody sells ${material}: add a row to Offers.`);
     }
-    const wanted = needs.flatMap(({ offers }) => offers.map(({ offer }) => offer));
+    const wanted = needs.flatMap(({ offers }) => offers.map((each) => each.offer));
     const known =
       wanted.length === 0 ? 'nothing has to be bought now' : `what is needed has ${wanted.join(', ')}`;
     throw new CallRefused(
