@@ -1,5 +1,5 @@
 import { spokenDay } from '../../core/day.ts';
-import { exactWords, plannedWords } from '../../core/forecast/planned-words.ts';
+import { exactWords, plannedFigure, plannedWords } from '../../core/forecast/planned-words.ts';
 import type { Currency } from '../../core/money.ts';
 import type { MaterialPlan, PlanAnswer } from '../../core/planning/plan-answer.ts';
 import type { MaterialYear, YearAhead } from '../../core/planning/year-ahead.ts';
@@ -14,7 +14,7 @@ import type { ProjectedDay, Projection } from '../../core/projection/projection.
 import { unitNamed } from '../../core/unit.ts';
 import { unitFor } from '../../core/wording.ts';
 import { inCurrency } from '../check-text.ts';
-import { plannedMoney, plannedNumber } from '../plan-words.ts';
+import { plannedMoney } from '../plan-words.ts';
 import { heading, listed, type Terminal, wrapped } from '../terminal.ts';
 import { type TextColumn, textTable } from '../text-table.ts';
 import { makePlanText } from './make-plan-text.ts';
@@ -168,7 +168,7 @@ function isEventful(day: ProjectedDay): boolean {
 }
 
 function dayRow(day: ProjectedDay): string[] {
-  const blank = (quantity: number): string => (quantity === 0 ? '' : String(plannedNumber(quantity)));
+  const blank = (quantity: number): string => (quantity === 0 ? '' : plannedFigure(quantity));
   return [
     spokenDay(day.day),
     blank(day.planned),
@@ -176,7 +176,7 @@ function dayRow(day: ProjectedDay): string[] {
     blank(day.made),
     blank(day.wentOff),
     blank(day.short),
-    String(plannedNumber(day.usable)),
+    plannedFigure(day.usable),
   ];
 }
 

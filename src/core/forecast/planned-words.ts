@@ -12,7 +12,7 @@ const SHOWN_DIGITS = 3;
  * @param unit the name of a unit
  */
 export function plannedWords(quantity: number, unit: string): string {
-  const number = plannedNumber(quantity);
+  const number = plannedFigure(quantity);
   return `${number} ${unitFor(number, unitNamed(unit))}`;
 }
 
@@ -24,7 +24,8 @@ export function exactWords(quantity: number, unit: string): string {
   return spokenQuantity(exact(quantity), unitNamed(unit));
 }
 
-function plannedNumber(quantity: number): string {
+/** The number of such a quantity without its unit. */
+export function plannedFigure(quantity: number): string {
   const size = Math.abs(quantity);
   if (size <= LEAST) return '0';
   const shown =
