@@ -118,6 +118,29 @@ test('another material is chosen of those that may stand for it, and an amount s
   await pane.close();
 });
 
+test('a material that no rate names is added, and begins with its amount', async () => {
+  const pane = await openLog(320);
+  const { keys } = pane;
+  await fillIn(pane, { ...TEARS, extent: '12' });
+  const before = await shownPlan(pane);
+  const more = { role: 'button', name: 'Something else was used' } as const;
+  await keys.activate(more, { most: 60 });
+  const field = { role: 'combobox', name: 'What else was used' } as const;
+  await expect.poll(() => keys.isOn(field)).toBe(true);
+  await keys.activate({ role: 'button', name: 'Nothing else' });
+  await expect.poll(() => keys.isOn(more)).toBe(true);
+  await keys.press('Enter');
+  await expect.poll(() => keys.isOn(field)).toBe(true);
+  await keys.type('linen thr');
+  await keys.press('Enter');
+  await expect.poll(() => keys.isOn({ role: 'textbox', name: 'Amount used' })).toBe(true);
+  await keys.type('2');
+  await expect
+    .poll(async () => (await shownPlan(pane)).map(({ material, quantity }) => [material, quantity]))
+    .toEqual([...before.map(({ material, quantity }) => [material, quantity]), ['linen thread', '2 m']]);
+  await pane.close();
+});
+
 test('what no lot covers is said before and after, and the entry is kept and drawn in part', async () => {
   const pane = await openLog(320);
   const { keys, page } = pane;

@@ -1,9 +1,8 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import type { BuyNeed } from '../../core/buying/basket-problem.ts';
 import { offerFor } from '../../core/buying/wishes.ts';
 import { keyOf } from '../../core/identifier.ts';
-import { Button } from '../parts/button.tsx';
-import { Combobox } from '../parts/combobox.tsx';
+import { AddByName } from '../parts/add-by-name.tsx';
 import { setByHand } from './basket-state.ts';
 import { withPacks } from './by-hand.ts';
 
@@ -16,8 +15,6 @@ interface AddToOrderProps {
 
 /** Adds a pack of a material to the order that nothing asks for now. */
 export function AddToOrder({ besides, ordering }: AddToOrderProps) {
-  const [isOpen, setOpen] = useState(false);
-  const [text, setText] = useState('');
   const set = setByHand.value;
   const options = useMemo(
     () =>
@@ -29,52 +26,22 @@ export function AddToOrder({ besides, ordering }: AddToOrderProps) {
         })),
     [besides, set],
   );
-  const field = useRef<HTMLInputElement>(null);
-  const opener = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (isOpen) field.current?.focus();
-  }, [isOpen]);
-  const close = (): void => {
-    setOpen(false);
-    setText('');
-    requestAnimationFrame(() => opener.current?.focus());
-  };
   if (options.length === 0) return null;
-  if (!isOpen) {
-    return (
-      <div class="actions">
-        <Button look="quiet" buttonRef={opener} onPress={() => setOpen(true)}>
-          Order something else as well
-        </Button>
-      </div>
-    );
-  }
   return (
-    <div class="log-add">
-      <Combobox
-        label="What else to order"
-        listLabel="Materials"
-        hint="What somebody sells, and nothing asks for now"
-        text={text}
-        onText={setText}
-        options={options}
-        fieldRef={field}
-        onTake={({ value }) => {
-          const need = besides.find(({ material }) => keyOf(material) === keyOf(value));
-          const offer = need === undefined ? null : offerFor(need, 1, ordering);
-          if (offer !== null) {
-            setByHand.value = withPacks(
-              setByHand.value,
-              { offer: offer.offer, material: value, supplier: offer.supplier, packWords: offer.packWords },
-              offer.fromPacks,
-            );
-          }
-          close();
-        }}
-      />
-      <Button look="quiet" onPress={close}>
-        Nothing else
-      </Button>
-    </div>
+    <AddByName
+      opener="Order something else as well"
+      closer="Nothing else"
+      label="What else to order"
+      listLabel="Materials"
+      hint="What somebody sells, and nothing asks for now"
+      options={options}
+      onTake={(material) => {
+        const need = besides.find((each) => keyOf(each.material) === keyOf(material));
+        const offer = need === undefined ? null : offerFor(need, 1, ordering);
+        if (offer === null) return;
+        const pack = { offer: offer.offer, material, supplier: offer.supplier, packWords: offer.packWords };
+        setByHand.value = withPacks(setByHand.value, pack, offer.fromPacks);
+      }}
+    />
   );
 }
