@@ -1,3 +1,4 @@
+import { roundPlanned } from '../forecast/round-planned.ts';
 import type { RecipeProblem } from '../planning/plan-problem.ts';
 import { inMillionths, ofMillionths } from './millionths.ts';
 
@@ -31,17 +32,13 @@ export function makeCostOf(
   const waste = ofMillionths(used.reduce((sum, part) => sum + wastedOf(part, smallestBatch), 0));
   return {
     batches: used.length,
-    minutes: rounded(allMinutes),
-    effort: minuteCost === null ? null : rounded(allMinutes * minuteCost),
+    minutes: roundPlanned(allMinutes),
+    effort: minuteCost === null ? null : roundPlanned(allMinutes * minuteCost),
     waste,
-    wasteCost: unitCost === null ? null : rounded(waste * unitCost),
+    wasteCost: unitCost === null ? null : roundPlanned(waste * unitCost),
   };
 }
 
 function wastedOf(used: number, smallestBatch: number): number {
   return Math.max(0, inMillionths(smallestBatch) - inMillionths(used));
-}
-
-function rounded(value: number): number {
-  return ofMillionths(inMillionths(value));
 }
