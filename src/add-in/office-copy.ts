@@ -11,7 +11,8 @@ const MACROS =
 
 /**
  * Copies the workbook that is open in the spreadsheet program: its file is asked for, and the changed copy opened in a
- * window of its own, where the person saves it.
+ * window of its own, where the person saves it. By the documentation of Document.getFileAsync Excel hands out its file
+ * on Windows and Mac, not on the web.
  */
 export async function copyOfficeWorkbook(): Promise<CopyOutcome> {
   if (!Office.context.requirements.isSetSupported('CompressedFile')) {
